@@ -39,7 +39,8 @@ _SETS_ABOUT: Final = re.compile(  # the piece that waits, and no new one, which 
     r"(?: (?:early|already|now|today|tonight))*(?:[,.:;]| and\b) ?(?=[^ ])"
 )
 _IT_IS: Final = re.compile(  # «pastramis flipped»: said of the one, and no plural
-    r"\b(pastrami|bacon|brisket|flat|ham|turkey|chicken|duck|salmon|trout|belly|loin)s (?=(?:flipped|turned|done|wrapped"
+    r"\b(pastrami|bacon|brisket|flat|ham|turkey|chicken|duck|salmon|trout|belly|loin)s (?=(?:flipped|turned|done"
+    r"|wrapped"
     r"|rinsed|off|out|leaking|been|still|fine|ok)\b)"
 )
 _WEIGHED: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?)\b")  # a piece that is begun

@@ -16,9 +16,10 @@ _MORE: Final = re.compile(
 _IN_ALL: Final = re.compile(
     rf"\b(?:makes|making|thats|that is|so|now|total(?:s)?|in all)(?: it| us)? (?P<n>\d{{1,3}})(?: {_WHO}| in all"
     rf"| total)?$"
-    rf"|^(?:(?:only|now|just|its|well be|we are|there are|therell be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
+    rf"|^(?:(?:only|now|just|its|well be|we are|there are|therell be) )+(?P<k>\d{{1,3}}) (?:eating|coming"
+    rf"|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:were|we are|therell be|there will be|well be) (?:now |only |just )?(?P<o>[2-9]|[1-9]\d)"
-    rf"(?: (?:now|in all|then|instead))*$"
+    rf"(?: (?:now|in all|then|instead|on the day|that day|for (?:it|lunch|dinner)))*$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for|only|just) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now"
     rf"|coming|in all"
     rf"|instead|eating))*$"
@@ -41,4 +42,6 @@ def read_guests(text: str, context: Context) -> Intent | None:
     if _MORE.match(bare):
         return Unclear("guests" if _NAMED.search(bare) else "more", bare)
     found = _IN_ALL.search(_BESIDE.sub("", bare.strip("?")).strip(" ,"))
+    if found and "," in found.string[: found.start()]:
+        return None  # beside something else, which is read by its clauses
     return Ask("feed", text=bare) if found and (found["o"] or _SOME.search(bare)) else None

@@ -9,18 +9,24 @@ from bot.intents.temperatures.plausible import everything
 from core import patterns as re
 
 _TWO: Final = re.compile(
-    r"(?<![\d.:/])(?P<one>\d{2,3}(?:\.\d)?)(?: ?(?P<unit>[cf]))?,? (?:or|oder|maybe|might be|could be|or maybe|or is it)"
-    r" (?P<two>\d{2,3}(?:\.\d)?)(?: ?[cf])?(?![\d:/]| ?(?:%|kg|lb|g\b|oz|mm|cm|in\b|min|h\b|hours?|days?|people|guests))"
+    r"(?<![\d.:/])(?P<one>\d{2,3}(?:\.\d)?)(?: ?(?P<unit>[cf]))?,? (?:or|oder|maybe|might be|could be|or maybe"
+    r"|or is it)"
+    r" (?P<two>\d{2,3}(?:\.\d)?)(?: ?[cf])?(?![\d:/]| ?(?:%|kg|lb|g\b|oz|mm|cm|in\b|min|h\b|hours?|days?|people"
+    r"|guests))"
 )
 _DOUBT: Final = re.compile(
-    r"\b(?:cant|cannot|can not|couldnt|couldn|hard to|not able to|kann (?:es |das )?nicht) (?:really |quite |properly )?"
+    r"\b(?:cant|cannot|can not|couldnt|couldn|hard to|not able to|kann (?:es |das )?nicht) (?:really |quite "
+    r"|properly )?"
     r"(?:read|tell|see|make (?:it )?out|say|lesen|sehen|erkennen)\b"
-    r"|\b(?:not sure|unsure|dunno|no idea|idk|hard to say|who knows|smudg\w*|glare|blurr\w*|fogg\w*|steam\w*|dark in here"
+    r"|\b(?:not sure|unsure|dunno|no idea|idk|hard to say|who knows|smudg\w*|glare|blurr\w*|fogg\w*|steam\w*"
+    r"|dark in here"
     r"|without my glasses|no glasses|display|screen|sun|flicker\w*|jump\w*|keeps (?:chang|flick|jump)\w*|or so i think"
     r"|schwer zu (?:lesen|erkennen)|weiß nicht)\b"
 )
-_ASIDE: Final = re.compile(r"(?:(?:it|its|it is|that|thats|says?|reads?|reading|shows?|either|maybe|about|like|core|meat|the"
-                           r"|probe|now|fridge|brine)[, ]+)*")
+_ASIDE: Final = re.compile(
+    r"(?:(?:it|its|it is|that|thats|says?|reads?|reading|shows?|either|maybe|about|like|core|meat|the"
+    r"|probe|now|fridge|brine)[, ]+)*"
+)
 
 
 def read_in_doubt(text: str, context: Context) -> Unclear | None:

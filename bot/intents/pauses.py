@@ -80,7 +80,7 @@ _A_THING_IS_BACK: Final = re.compile(  # «fridge back at 37», «its back at 22
 )
 _ONLY_TROUBLE: Final = re.compile(
     r"\b(?:wake|text|ping|call|message|buzz|bother) (?:me |us )?only (?:if|when|for)\b"
-    r"|\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:something"
+    r"|\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:somethings?"
     r"|anything"
     r"|theres|there is|it|its)\b|\bonly (?:the )?(?:important|safety|urgent) (?:ones|stuff|things|messages|pings)\b"
 )

@@ -22,7 +22,7 @@ _BARE_STRENGTH: Final = re.compile(
     r"\b(?:cure|pink salt|curing salt)(?: (?:is|at|of|says|=))? \d{1,2}(?:\.\d{1,3})?(?![\d.])"
     r"(?! ?(?:%|percent|pct|prozent|days?|d\b|g\b|gr|kg|kilos?|lbs?|pounds?|hours?|h\b|weeks?|ppm|mm|cm|in\b|of\b))"
 )
-_USUAL_TOLD: Final = re.compile(  # «i have the 6.25 stuff», «cure says 5.88»: what packets print, and nothing else is so
+_USUAL_TOLD: Final = re.compile(  # «i have the 6.25 stuff», «cure says 5.88»: what packets print
     r"\b(?:cure|curing salt|pink(?: salt)?|prague(?: powder)?|packet|nitrite)(?: ?# ?1)?(?: (?:is|at|says|of|has|with"
     r"|strength|nitrite))*[ ,]+(?:(?P<strong>6\.25|5\.88)|(?<=with )(?P<weak>0\.[45]))(?!\d|\.\d)"
     r"(?! ?(?:kg|g|lbs?|oz|in|inch\w*|cm|mm|l|h|%|percent)\b)"

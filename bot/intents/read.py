@@ -49,6 +49,7 @@ from bot.intents.meats import as_named
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
 from bot.intents.normal import normal
+from bot.intents.own_hours import caught_up
 from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.put_off import read_after
@@ -80,7 +81,7 @@ _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
     r"|\d{1,3}(?:\.\d)?(?: ?[cf])? in fridge)"
 )
 _INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as anybody's
-    r"^(?:(?:but|well|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
+    r"^(?:(?:but|well(?! be\b)|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
     r"|(?:tell|give|show) me(?= (?:the )?(?:grams|dose) for \d)"
     r"|(?:i am|im) an? (?:chemist|butcher|chef|cook|doctor|professional|expert)),? )+(?=\w.*\d)"
 )
@@ -128,7 +129,7 @@ def _whole(line: str, shown: str, context: Context) -> list[Intent]:
     found = _looked_at_twice(line, shown, context)
     if is_loose(found) and not read_danger(line, shown, context):
         found = as_it_happened(merged(run_on(line, context)), line) or found
-    return beyond(composed(line, found, context), line, context)
+    return caught_up(beyond(composed(line, found, context), line, context))
 
 
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
@@ -266,9 +267,10 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_day_kept, read_away_hours, read_one_of_two,
     read_named, read_standing, read_plainly_set, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_repeated, read_after, read_held, read_in_doubt, read_vague, read_again, read_cold_smoked, read_guests,
-    read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
-    read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
+    read_beforehand, read_repeated, read_after, read_held, read_in_doubt, read_vague, read_again, read_cold_smoked,
+    read_guests, read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told,
+    read_served, read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum,
+    read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

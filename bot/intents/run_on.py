@@ -13,7 +13,19 @@ from bot.intents.clause import clause
 from bot.intents.composed import signs, sure
 from bot.intents.context import RAW, Context
 from bot.intents.heard import unheard
-from bot.intents.intents import Ask, Change, Greet, Happened, Intent, Question, Reading, Start, StepDone, StepMissed, Unclear
+from bot.intents.intents import (
+    Ask,
+    Change,
+    Greet,
+    Happened,
+    Intent,
+    Question,
+    Reading,
+    Start,
+    StepDone,
+    StepMissed,
+    Unclear,
+)
 from bot.intents.small import ASKS, IF, words
 from core import patterns as re
 
@@ -25,7 +37,8 @@ _BEGIN: Final = words(  # what a statement begins with
     guests guest now tonight more brother sister wife husband dad mum mom son daughter neighbour neighbor just breast
     thigh leg skin salt tender tenderness smoke shut opened closed chill threw chucked foiled papered kids theres shes
     hes gonna weve gave swapped topped dropped popped stuck forgot missed started finished ate inside probe bark windy
-    raining chucking throwing putting taking pulling dunking moving wrapping boys girls someone somebody still everything skipping
+    raining pushing chucking smells stinks throwing putting taking pulling dunking moving wrapping boys girls someone
+    somebody still everything skipping
     """
 )
 _JOINS: Final = words("and an but plus then also n so")  # belongs to neither side
@@ -33,9 +46,9 @@ _UNFINISHED: Final = words(  # no statement ends with it
     """
     at in into on onto to by with of for from under over the a an my our your its is are was were be been has have had
     not no never dont didnt havent hasnt wont cant will ill gonna about around til till until since before after when
-    while if because as than or i we he she they im ive just still and but so that this which all both another half push
-    move skip make shift call ask did do does get got put took turned added going back out off up down like only then
-    next last every per plus between mon tue wed thu fri sat sun me more
+    while if because as than or i we he she they im ive just still and but so that this which all both another half
+    push move skip make shift call ask did do does get got put took turned added going back out off up down like only
+    then next last every per plus between mon tue wed thu fri sat sun me more
     """
 )
 _CHATTER: Final = re.compile(  # how somebody or something is, beside what is told
@@ -48,28 +61,28 @@ _CHATTER: Final = re.compile(  # how somebody or something is, beside what is to
 )
 _WEIGHS: Final = words(  # what a remark may hold beside what is told, and is then no mere remark
     """
-    flipped flip turned turn rinsed rinse wrapped wrap rubbed rub soaked soak sliced slice lit light put took pulled on
-    off in out moved added poured drained froze frozen bagged injected trimmed weighed weighs not no never dont didnt
-    doesnt wasnt isnt havent hasnt wont cant couldnt forgot missed skip skipped leak leaked leaking burst spilled open
-    opened warm hot cold cool melted smell smells stinks slime slimy mould green grey pink burnt died dead power fire
-    coals charcoal ice foil paper salt cure brine fridge pit core meat bag meal dinner lunch supper breakfast eat eating
-    guests people coming remind ping call tomorrow tonight later today yesterday morning evening night noon till until
-    since away back gone stop move push undo wrong sorry meant what how why when where which who if or maybe should can
-    could would shall half less more too enough undercooked raw sick ill pregnant
-    keep need want wants wanna aim target set under over below above must soll darf muss kann der die das says said thinks
+    flipped flip turned turn rinsed rinse wrapped wrap rubbed rub soaked soak sliced slice lit light put took pulled
+    on off in out moved added poured drained froze frozen bagged injected trimmed weighed weighs not no never dont
+    didnt doesnt wasnt isnt havent hasnt wont cant couldnt forgot missed skip skipped leak leaked leaking burst
+    spilled open opened warm hot cold cool melted smell smells stinks slime slimy mould green grey pink burnt died
+    dead power fire coals charcoal ice foil paper salt cure brine fridge pit core meat bag meal dinner lunch supper
+    breakfast eat eating guests people coming remind ping call tomorrow tonight later today yesterday morning evening
+    night noon till until since away back gone stop move push undo wrong sorry meant what how why when where which who
+    if or maybe should can could would shall half less more too enough undercooked raw sick ill pregnant keep need
+    want wants wanna aim target set under over below above must soll darf muss kann der die das says said thinks
     """
 )
 _REMARK: Final = 7  # words of a remark at most
 _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no hour
 _HANGS: Final = re.compile(  # one statement hangs on the other, puts it right, or asks
-    r"^no\b|\b(?:said|told you|meant|wrote|typed|typo|instead|rather|oops|sorry|wait|actually|really|wrong|undo"
+    r"^no\b|\b(?:said|told you|meant|wrote|typed|typo|instead(?!$)|rather|oops|sorry|wait|actually|really|wrong|undo"
     r"|correction|mistake|misread)\b"
     r"|\b(?:unless|when|while|whether|once|until|till?|was|were|before|after|because|so that)\b"
     r"|\b(?:may|can|could|should|shall|do|does|is|are|how|what|would) (?:i|we|it|you|they|that|much|many|long)\b"
 )
 _COLD: Final = re.compile(r"\b(?:fridge|brine)\b")
 _DEED_ALONE: Final = words("flipped turned rinsed wrapped rubbed lit sliced massaged")
-_ANSWERED: Final = frozenset({"iced", "fuelled", "extra_left_out"})  # by a word, and noted nowhere
+_ANSWERED: Final = frozenset({"iced", "fuelled", "extra_left_out", "spoiled"})  # by a word, and noted nowhere
 _LOOSE: Final = ("number", "word")  # what may be told beside it is not heard yet
 _WEIGHED: Final = frozenset(
     {"thickness", "put_in_cure", "put_in_salt", "put_in_water", "water_kg"}
@@ -114,7 +127,8 @@ def beyond(found: list[Intent], text: str, context: Context) -> list[Intent]:
     firm = firm if told and not (_COLD.search(text) and context.phase not in RAW) else found
     more = [one for one in told if one not in found and not isinstance(one, Unclear)]
     more = [one for one in more if named or not isinstance(one, Reading)]
-    return [*firm, *more] if all(one in told or _is_answered(one) for one in firm) else found
+    grave = [one for one in told if isinstance(one, Unclear) and one.why == "spoiled" and one not in found]
+    return [*grave, *firm, *more] if all(one in told or _is_answered(one) for one in firm) else found
 
 
 def _is_answered(one: Intent) -> bool:

@@ -41,7 +41,8 @@ _BEGIN: Final = re.compile(
 _NOT_A_START: Final = re.compile(
     r"^(?:please |pls |can you |could you )?(?:change|correct|update|set) (?:the|my|its|that)\b"
     r"|\bdone (?:too )?(?:early|already|ahead|sooner)\b|\b(?:is|its|was) (?:done|ready|cooked|finished)\b"
-    r"|\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
+    r"|\b(?:flipped|turned|rinsed|wrapped|sliced n|not (?:doing|making)|any ?more|move|moved|push|shift|was for"
+    r"|thats for|undo|cancel|skip(?:ped)?"
     r"|forgot|typo|"
     r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
     r"|\b(?:stuck|stalled|stalling|hovering|sitting) at \d"
