@@ -41,7 +41,17 @@ def read_guests(text: str, context: Context) -> Intent | None:
     bare = text.strip(" .!")
     if _MORE.match(bare):
         return Unclear("guests" if _NAMED.search(bare) else "more", bare)
-    found = _IN_ALL.search(_BESIDE.sub("", bare.strip("?")).strip(" ,"))
+    found = _in_all(bare)
     if found and "," in found.string[: found.start()]:
         return None  # beside something else, which is read by its clauses
     return Ask("feed", text=bare) if found and (found["o"] or _SOME.search(bare)) else None
+
+
+def how_many(text: str) -> int | None:
+    """How many eat in all, by a plain text that says so: «4 more coming so thats 12»."""
+    found = _in_all(text.strip(" .!"))
+    return next((int(many) for many in found.groups() if many), None) if found else None
+
+
+def _in_all(bare: str) -> re.Match[str] | None:
+    return _IN_ALL.search(_BESIDE.sub("", bare.strip("?")).strip(" ,"))

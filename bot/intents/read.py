@@ -58,6 +58,7 @@ from bot.intents.run_on import beyond, is_loose, run_on
 from bot.intents.served import read_served
 from bot.intents.settings import read_plainly_set, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
+from bot.intents.small import ASKS
 from bot.intents.standing import read_standing
 from bot.intents.sums.which import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
@@ -119,6 +120,8 @@ def read(text: str, context: Context) -> list[Intent]:
     for line in lines:
         told = _whole(line, shown, context)
         told = [to_batch(one, named_batch(line, context)[0]) for one in told] if len(lines) > 1 else told
+        if found and is_loose(told) and not ASKS.search(line):
+            continue  # a remark about the other one: «bacon only just went in»
         told += left_over(line, told, context, partial(_whole, shown=shown, context=context))
         found += warned(told, line, shown, context)
     return [_as_typed(_offered(unsure(intent, plain, context)), shown) for intent in found]

@@ -72,6 +72,8 @@ _WEIGHS: Final = words(  # what a remark may hold beside what is told, and is th
     want wants wanna aim target set under over below above must soll darf muss kann der die das says said thinks
     """
 )
+_BEHIND: Final = words("inside core pit meat eating guests now")  # what a number before it is of
+_PROBES: Final = words("pit core meat smoker grill internal fridge brine breast thigh")
 _REMARK: Final = 7  # words of a remark at most
 _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no hour
 _HANGS: Final = re.compile(  # one statement hangs on the other, puts it right, or asks
@@ -140,7 +142,9 @@ def _begins(line: list[str], at: int) -> bool:
     if line[at - 1] in _JOINS or line[at - 1].strip(",;") in _UNFINISHED:
         return False
     first = next((word.strip(",;") for word in line[at:] if word not in _JOINS), "")
-    return first in _BEGIN or bool(_BARE.fullmatch(first))
+    if line[at - 1].isdigit() and first in _BEHIND:  # «146 inside», «5 eating»
+        return False
+    return first in _BEGIN or (bool(_BARE.fullmatch(first)) and line[at - 1] not in _PROBES)
 
 
 def _is_several(said: list[Intent], readings: int, alone: UnionType) -> bool:

@@ -1,14 +1,10 @@
-"""What is told with words around it: how a deed is called in passing, what a number was read in, and what is wished."""
+"""What was done and what was read, told with words around it: how a deed is called in passing, where a number stood."""
 
 from typing import Final
 
 from bot.intents.rewriting.words import DAY, rules
 from core import patterns as re
 
-_LEAD: Final = (
-    r"^(?:(?:no|nah|nope|wait|oops|sorry|hang on|hold on|dang|damn|dammit|ugh|argh?|gah|crap|scrap that|scratch that"
-    r"|actually|ok|so|right|well),? )*"
-)
 _IT: Final = r"(?:it|her|him|them|that|the (?:meat|brisket|flat|bird|chicken|turkey|duck|fish|salmon|trout|belly|ham))"
 _THREW: Final = (
     r"(?:threw|thrown|chucked|slapped|lobbed|plonked|plopped|bunged|banged|whacked|tossed|slung|laid|popped|stuck|sat)"
@@ -19,17 +15,6 @@ _DEED: Final = (
     r"|checked)"
 )
 _CLOCK: Final = r"(?:1[0-2]|0?[1-9])[:.][0-5]\d"
-_NAKED: Final = r"(?:naked|nakid|bare|nude|unwrapped|open|commando|as it is|alone)"
-_IM: Final = (
-    r"(?:(?:im|ill|i|we|well|were|we are|its|it is|gonna|going to|going|will|lets|just|so|think|rather|and|then|she"
-    r"|he|thats)[, ]+)*"
-)
-_TO_THE_END: Final = r"(?: (?:all the way|the whole way|to the end|till (?:its )?done|this time|today|now|after all))*"
-_FIGURES: Final = r"(?:numbers?|digits|figures|temps|readings|two)"
-_ONLY_LOOKED: Final = (
-    r"(?:(?:i|we) (?:only|just) (?:looked|checked|peeked|had a (?:look|peek)|opened|meant|thought|touched)"
-    r"|(?:i|we) (?:didnt|havent|never|hadnt)|it (?:wasnt|didnt|hasnt|never))\b"
-)
 
 
 def _before(found: re.Match[str]) -> str:
@@ -65,7 +50,7 @@ RULES: Final = rules(
     (r"^(?:(?:the )?(?:meat|brisket|flat|belly|ham|it|bird|fish)s? (?:is |are )?(?:now )?)(?:swimm?in[g]?|bathing"
      r"|in its bath|having (?:its|a) bath|submerged|under(?: the brine)?|all under)(?: now| away)*$",
      "meat is in the brine"),
-    (r"^(?:the )?(?:chimneys?|starter|coals?|smoker|kettle|fire|burner)s? (?:is |are )?(?:now )?(?:going|roaring"
+    (r"^(?:the )?(?:chimneys?|starter|coals?)s? (?:is |are )?(?:now )?(?:going|roaring"
      r"|away|burning|smoking|blazing)(?: nicely| well| now)*$", "coals are lit"),
     (r"^(?:the )?(?:smoke|smoker)s? (?:(?:is|has|its|gone|now|running|all|nice|going|turned|looks?|and"
      r"|a) )*(?:thin|clean"
@@ -154,7 +139,11 @@ RULES: Final = rules(
     (r"\boff (?:of )?(?:the )?ice\b", "out of the ice"),
     (r"^(?:(?:its|fish|meat|now|all|wrapped) )*in (?:foil|paper|towels) in (?:a|the|my) (?:cooler|cool ?box|esky)\b",
      "resting in the cooler"),
-    (r"\bpulled (it|them|the meat) (?=(?:from|out of) (?:the |its )?(?:brine|bag|cure|tub|bucket|salt)\b)", r"took \1 "),
+    (r"\bpulled (it|them|the meat) (?=(?:from|out of) (?:the |its )?(?:brine|bag|cure|tub|bucket"
+     r"|salt)\b)", r"took \1 "),
+    (r"^(all gone|all eaten|eaten)(?:,? (?:bar|except|but|apart from) (?:the |a |few |some "
+     r"|for )*[a-z]+)?,? (?=(?:the )?(?:salt"
+     r"|taste|texture|bark|smoke|it was|was|bit)\b)", r"\1, "),
     # what was read, and where
     (r"(?<=\d)( ?(?:degrees|deg))? (?:on|by) (?:the|my|an?)(?: (?:wee|little|small|cheap|old|dial|other|digital))* "
      r"(celsius|fahrenheit|centigrade)(?: (?:thermometer|probe|one|scale|dial|side))?",
@@ -188,64 +177,4 @@ RULES: Final = rules(
      r"|the bags?)\b)", r"\1, "),
     (r"\b(?:reading|readin|showing|says|reads) (\d{2,3}(?:\.\d)?(?: ?[cf])?) (?:on|by|with) (?:the |my )?(?:thermapen"
      r"|instant read|probe|meat probe|stick|thermo\w*|digital)\b(?: now)?", r"core \1"),
-    # what is wished
-    (rf"{_LEAD}(?:forget|skip|scrap|leave off|leave out|leave|bin|ditch|drop|no|never ?mind|not doing|sod"
-     rf"|screw)(?: about)? "
-     rf"(?:the |any |with the )?(?:foil|paper|wrap(?:ping)?)\b[,.; ]+{_IM}(?:(?:leave|leaving|keep|keeping|go|going|run"
-     rf"|running|cook|cooking|staying|stay|stays|do|doing) )*(?:(?:it|her|this) )?{_NAKED}{_TO_THE_END}$", "no wrap"),
-    (rf"{_LEAD}{_IM}(?:leave|leaving|keep|keeping|go|going|run|running|cook|cooking|staying|stay)(?: (?:it|her|this))? "
-     rf"(?:naked|nakid|bare|nude|unwrapped|commando)(?: the whole way| all the way)?"
-     rf"(?:,? (?:no|without|and no|without any) (?:foil|paper|wrap)(?: (?:or|and|no) (?:foil|paper))?)?{_TO_THE_END}$",
-     "no wrap"),
-    (r"\b(?:gonna|going to|will|ill|plan(?:ning)? (?:to|on)|thinking(?: of)?|want to|wanna) (?:do(?:ing)?|us(?:e"
-     r"|ing)|go"
-     r"|go for|go with|try(?:ing)?) (?:the |some |butcher |pink )*(paper|foil) (?:at|when it hits|around"
-     r"|once its at|from) "
-     r"(?=1\d\d\b)", r"gonna wrap in \1 at "),
-    (r"\b(?:will|does|would|should|is) (?:it|that|there) (?:stretch|go round|go around|feed (?:us|them"
-     r"|everyone)(?: all)?"
-     r"|be enough for (?:all|everyone))\b", "is it enough"),
-    (r"\bin (?:through|thru|at|across) the (?:middle|thick\w*|fat\w*|deep\w*|widest)\b(?: (?:part|end|bit|spot"
-     r"|point))?",
-     "inch thick"),
-    (r"\b(?:a |1 )?quarter (?:of an )?hour\b", "15 min"),
-    (r"^(?:hold|keep) (?:that thought|your horses|fire|the line|on)(?: for)?,? (?=\d|half|an? )", "remind me in "),
-    (r"^(?:ok |so )?(?:the |our )?(meal|dinner|lunch|supper|party|bbq)s? (?:(?:is|are|now|on|will be) )*"
-     rf"(?P<to>{DAY}),? (?:and )?not (?:on )?(?:{DAY})(?: now| any ?more)?$", r"move the \1 to \g<to>"),
-    (rf"{_LEAD}(?:changed my mind,? )?{_IM}(?:do|doing|use|using|go|go with|going with|try"
-     rf"|wrap(?:ping)?(?: it)? in|have) (?:the "
-     r"|some )?(?:butcher |pink )?(paper|foil) (?:instead of|not|rather than|over) (?:the |butcher )?(paper|foil)$",
-     r"\1 instead of \2"),
-    (r"\b(?:the )?(?:weight|label|sticker|packet|scales?)(?: on the (?:label|packet|sticker|scales?))? (?:was|is"
-     r"|says|said|read"
-     r"|reads) (\d{1,2}(?:\.\d{1,2})?)(?: (?:lbs?|pounds?|kg|kilos?))? (?:and )?not (?=\d{1,2}(?:\.\d{1,2})?\b(?! ?%))",
-     r"weight is \1, not "),
-    (r"^(?:(?:oh|so|and|its|were|we are|there are|just) )*only eating (\d{1,2})(?: now)?$", r"only \1 eating now"),
-    (r"^(?:(?:my|our|a|the|got) )*pregnant [a-z ]{3,24}? (?:is |are |will be )?(?:joining|coming|eating)(?: us"
-     r"| too| as well"
-     r"| over)*$", "a pregnant guest is eating"),
-    (r"\b(?:dont|do not|no need to) (?:bug|ping|text|call|bother|message|nag|remind|pester|hassle) (?:me"
-     r"|us) for (?=an?\b|\d"
-     r"|half)", "remind me in "),
-    (r"^(?:(?:im|i am|we are|gonna|going to|ill) )*skip(?:ping)? (?:the )?(tomorrow|this|tonight)(?: (morning"
-     r"|evening|night))?s"
-     r"?(?: one| flip| turn)?$", lambda m: f"skip the flip {m[1]} {m[2] or ''}".strip()),
-    (r"\b(?:we will|there will) be (?=\d{1,2}(?:$| (?:on|for|now|of us|then|in all)\b))", "well be "),
-    # what was said before
-    (rf"{_LEAD}(?:scrap|scratch|strike|forget|ignore) (?:that|it),? (?:(?:it|thats|that|the|core|meat|was|is|its"
-     rf"|should|be|really"
-     r"|actually|meant|i) )+(?=\d{2,3}(?: ?[cf])?$)", "no, "),
-    (rf"{_LEAD}(\d{{2,3}}(?:\.\d)?(?: ?[cf])?),? (?:(?:sorry|i|ive|got|had|the|my) )*(?:flipped|swapped|switched"
-     rf"|mixed|mixed"
-     rf" up|jumbled|transposed|reversed|muddled) (?:up )?(?:the |my |those )?{_FIGURES}(?: (?:a?round|up|about))?$",
-     r"no, \1"),
-    (rf"{_LEAD}(?:(?:i|ive|got|had) )*(?:flipped|swapped|switched|mixed|mixed up|jumbled|transposed|reversed"
-     rf"|muddled) (?:up )?"
-     rf"(?:the |my |those )?{_FIGURES}(?: (?:a?round|up|about))?,? (?:its |it is |should be |meant )*(?=\d{{2,3}}\b)",
-     "no, "),
-    (r"\b(at \d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?),? (?:it )?(?:was ?nt|was not|isnt|and not|rather than) (?:at )?"
-     r"(?=\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?$)", r"\1 not "),
-    (rf"{_LEAD}(?:take|strike|scrap|scratch|lose|delete|undo|bin|forget|remove) (?:that|it)(?: (?:out|off|away"
-     rf"|back|one|again"
-     rf"))?,? (?={_ONLY_LOOKED}).*$", "undo"),
 )  # fmt: skip
