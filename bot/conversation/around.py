@@ -9,7 +9,7 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.conversation import water
 from bot.conversation.understand import Understood, context_of
-from bot.intents import spans, when
+from bot.intents import guests, spans, when
 from bot.intents.intents import MoveDeadline, Pause, Snooze
 from bot.intents.normal import normal
 from bot.intents.pauses import read_pause
@@ -272,10 +272,10 @@ _SLICES: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
 def _feed(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     plain = normal(text, turn.person.language)
-    if _MORE_PEOPLE.search(plain):  # so many beside those who nobody counted
+    if _MORE_PEOPLE.search(plain) and guests.how_many(plain) is None:  # so many beside those who nobody counted
         return reckoned.feed_more(a)
     sliced = f"{reckoned.slices(a)}\n" if _SLICES.search(plain) else ""
-    return sliced + reckoned.feed(a, told(plain).people)
+    return sliced + reckoned.feed(a, told(plain).people or guests.how_many(plain))
 
 
 def of_a(words: Callable[[Assessment], str | Said]) -> Answer:

@@ -58,7 +58,8 @@ def read_again(text: str, context: Context) -> Start | None:
     start = read_start(f"start {more}", afresh) or Start()
     named = {"product", "cut"} & start.said.keys() or meat(text)
     tells = {"mass", "deadline"} & start.said.keys() or start.unclear
-    if not tells and (context.phase != "none" or not context.free):
+    another = bool(named) and bool(re.search(r"\b(?:another|one more|a new)\b", text))  # of a step none would say so
+    if not (tells or another) and (context.phase != "none" or not context.free):
         return None
     if found[0].endswith("another") and not named:
         return None  # «another one» of what

@@ -38,6 +38,11 @@ _SETS_ABOUT: Final = re.compile(  # the piece that waits, and no new one, which 
     r"|started|(?:lets )?(?:start|begin)) (?:on |with )?(?:the|my|our) (?P<who>[\w ]+?)"
     r"(?: (?:early|already|now|today|tonight))*(?:[,.:;]| and\b) ?(?=[^ ])"
 )
+_IT_IS: Final = re.compile(  # «pastramis flipped»: said of the one, and no plural
+    r"\b(pastrami|bacon|brisket|flat|ham|turkey|chicken|duck|salmon|trout|belly|loin)s (?=(?:flipped|turned|done"
+    r"|wrapped"
+    r"|rinsed|off|out|leaking|been|still|fine|ok)\b)"
+)
 _WEIGHED: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?)\b")  # a piece that is begun
 _AMOUNT: Final = r"[\d.]+ ?(?:kg|kilos?|lbs?|pounds?)\b"
 _IT_WEIGHS: Final = re.compile(  # «the duck is 2.1 kg», «ducks 2.1 kg actually»: of the piece that is there
@@ -58,6 +63,7 @@ def by_meat(text: str, batches: Sequence[OfWhat]) -> str:
     """A plain line with each meat by the name of the one batch that is of it; where none or several are, as it is."""
     if _WEIGHED.search(text):
         return _weighed(text, batches)
+    text = _IT_IS.sub(r"\1 is ", text)
     if len(batches) == 1:  # «fish is in»: of no other meat there is talk
         return _WORDS.sub(lambda found: _as_meat(found, batches[0]), text)
     return _WORDS.sub(lambda found: _by_name(found, batches), text)

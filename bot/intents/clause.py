@@ -105,7 +105,9 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
         hit for hit in hits if not any(hit[1] != name and hit[1] in name for _, name in hits)
     ]  # «flat 2», not «flat»
     if len(hits) > 1:  # «the bacon on with the flat»: it is the bacon's
-        hits = [hit for hit in hits if not re.search(rf"\b{_BESIDE_IT} (?:the |my )?{re.escape(hit[1])}\b", text)]
+        beside = [rf"\b{_BESIDE_IT} (?:the |my )?{re.escape(hit[1])}\b" for hit in hits]
+        hits = [hit for hit, words in zip(hits, beside, strict=True) if not re.search(words, text)]
+        text = re.sub("|".join(beside), "", text) if len(hits) == 1 else text
     if len(hits) != 1:
         return None, text
     key, name = hits[0]
@@ -115,7 +117,7 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     for does, subject in _SUBJECTS:  # «flat 2 is in» tells, and «is in» would ask
         text = re.sub(rf"^(?:the )?{re.escape(name)}(?= {does})", subject, text)
     rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
-    return key, " ".join(rest.split())
+    return key, re.sub(r"^(?:(?:i|we|just|only) )*did$", "done", " ".join(rest.split()))
 
 
 def addressed(text: str, context: Context) -> tuple[str | None, str]:

@@ -27,6 +27,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import as_meat
+from bot.intents.own_hours import is_read, own_hours, since_then
 from bot.intents.rewriting.runon import halves
 from bot.intents.steps import read_step
 from bot.intents.temperatures.thermometers import taken_apart
@@ -178,7 +179,7 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
     """A sentence as a whole, or by its clauses where these say more."""
     whole = clause(sentence, context) if _names(sentence, context) < 2 else []
     if whole and isinstance(whole[0], Reading | Start | Debrief) and not _has_aside(sentence, context):
-        return _two_in_one(sentence, whole, context) or whole
+        return since_then(sentence, context) or _two_in_one(sentence, whole, context) or whole
     for cut in (_COMMA, _AND):
         parts = [p for p in cut.split(sentence) if p and p.strip()]
         if len(parts) < 2:
@@ -188,15 +189,9 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
         flat = [intent for part in said for intent in (part or [Unclear("word", sentence[:60])])]
         begins = not whole and bool(said[0]) and not is_nothing(said[0][0])
         complete = cut is _COMMA or begins or not any(map(is_nothing, flat))
-        if complete and (_weight(flat) > _weight(whole) or _own_hours(flat, whole)):
+        if complete and (_weight(flat) > _weight(whole) or own_hours(flat, whole)):
             return flat
     return _two_in_one(sentence, whole, context) or whole or [Unclear("word", sentence[:60])]
-
-
-def _own_hours(flat: list[Intent], whole: list[Intent]) -> bool:
-    """«rub on at 6:40, meat on at 7»: by its parts each deed has its own hour, and the whole gave one to both."""
-    hours = [{i.at for i in those if isinstance(i, StepDone)} for those in (flat, whole)]
-    return len(flat) == len(whole) > 1 and None not in hours[0] and len(hours[0]) > len(hours[1])
 
 
 def _asked_beside(parts: list[str], said: list[list[Intent]], context: Context) -> list[list[Intent]]:
@@ -235,15 +230,9 @@ def _two_in_one(sentence: str, whole: list[Intent], context: Context) -> list[In
         for place, beside in ((0, said[1]), (1, said[0])):
             reads = said[place] if sure[place] else []
             deed = all(isinstance(intent, StepDone) for intent in beside) or (place == 0 and _is_weather(beside))
-            if reads and beside and deed and _reads(reads[0]) and _weight([*reads, *beside]) > _weight(whole):
+            if reads and beside and deed and is_read(reads[0]) and _weight([*reads, *beside]) > _weight(whole):
                 return [*said[0], *said[1]]
     return []
-
-
-def _reads(intent: Intent) -> bool:
-    """A reading, or the question which reading it is."""
-    asks = isinstance(intent, Unclear) and any(isinstance(option, Reading) for option in intent.options)
-    return asks or isinstance(intent, Reading)
 
 
 def _is_sure(half: str) -> bool:

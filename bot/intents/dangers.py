@@ -100,6 +100,8 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else as_typed(text, shown)
     told = any(isinstance(intent, Happened) for intent in found)
+    if len(found) == 1 and isinstance(found[0], Unclear) and found[0].why == "melted":  # asked how warm it is now
+        return found
     if not told and (stood := _stood_out(named, text, context)):
         return [stood]
     if named == _SWOLLEN and context.phase != "waiting" and not is_question(text) and not _WISHES.search(text):

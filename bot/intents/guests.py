@@ -16,16 +16,18 @@ _MORE: Final = re.compile(
 _IN_ALL: Final = re.compile(
     rf"\b(?:makes|making|thats|that is|so|now|total(?:s)?|in all)(?: it| us)? (?P<n>\d{{1,3}})(?: {_WHO}| in all"
     rf"| total)?$"
-    rf"|^(?:(?:only|now|just|its|well be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
+    rf"|^(?:(?:only|now|just|its|well be|we are|there are|therell be) )+(?P<k>\d{{1,3}}) (?:eating|coming"
+    rf"|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:were|we are|therell be|there will be|well be) (?:now |only |just )?(?P<o>[2-9]|[1-9]\d)"
-    rf"(?: (?:now|in all|then|instead))*$"
+    rf"(?: (?:now|in all|then|instead|on the day|that day|for (?:it|lunch|dinner)))*$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for|only|just) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now"
     rf"|coming|in all"
     rf"|instead|eating))*$"
 )
 _BESIDE: Final = re.compile(  # what it is no longer, and whether it does
     r",? (?:and )?(?:not|instead of) \d{1,3}(?: \w+)?$"
-    r"|[,.;]? (?:does (?:it|that) (?:stretch|do)|(?:is|will) (?:it|that|there) (?:be |still )*(?:enough|do)(?: meat)?"
+    r"|[,.;]? (?:(?:will|does) (?:it|that) (?:stretch|do)|(?:is|will) (?:it|that|there) (?:be |still )*(?:enough"
+    r"|do)(?: meat)?"
     r"|(?:do|have) we (?:have|got) enough|do we need more|enough)$"
 )
 _NAMED: Final = re.compile(rf"\b{_WHO}\b|\b(?:coming|joining|eating|turning up|showing up)\b")  # «10 more» may be grams
@@ -39,5 +41,17 @@ def read_guests(text: str, context: Context) -> Intent | None:
     bare = text.strip(" .!")
     if _MORE.match(bare):
         return Unclear("guests" if _NAMED.search(bare) else "more", bare)
-    found = _IN_ALL.search(_BESIDE.sub("", bare.strip("?")).strip(" ,"))
+    found = _in_all(bare)
+    if found and "," in found.string[: found.start()]:
+        return None  # beside something else, which is read by its clauses
     return Ask("feed", text=bare) if found and (found["o"] or _SOME.search(bare)) else None
+
+
+def how_many(text: str) -> int | None:
+    """How many eat in all, by a plain text that says so: «4 more coming so thats 12»."""
+    found = _in_all(text.strip(" .!"))
+    return next((int(many) for many in found.groups() if many), None) if found else None
+
+
+def _in_all(bare: str) -> re.Match[str] | None:
+    return _IN_ALL.search(_BESIDE.sub("", bare.strip("?")).strip(" ,"))

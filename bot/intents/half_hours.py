@@ -27,7 +27,9 @@ _OF_THIS_HOUR: Final = re.compile(
     r"|past)(?=$|[,;.!])"
 )
 _MINUTES: Final = {"quarter": 15, "half": 30}
-_CALLED: Final = re.compile(r"\b(?:remind|ping|call|nudge|text|buzz|ask|wake) me\b")
+_CALLED: Final = re.compile(
+    r"\b(?:remind|ping|call|nudge|text|buzz|ask|wake) me\b|\b(?:ask|try|check|ping|remind|call) (?:back|again)\b"
+)
 _A_SHARE: Final = re.compile(r"\b(?:in|and an?|by|the|other|a|of)$")  # «cut it in half 2 lb each»
 # lands whose own «half eight» is 7:30, by the Unicode CLDR's code of the territory
 _HALF_BEFORE: Final = words("DE AT CH LI LU NL BE DK NO SE FI IS EE LV LT PL CZ SK HU SI HR RU UA")

@@ -57,7 +57,8 @@ _WHO_THEN: Final = re.compile(  # «my brother says hes doing tomorrow, who has 
 )
 _KINSFOLK: Final = words(
     "sister brother bro sis mate friend neighbour neighbor cousin uncle aunt auntie son daughter kid husband hubby wife"
-    " partner boyfriend girlfriend flatmate father mother dad mum mom gran nan grandad lad"
+    " partner boyfriend girlfriend flatmate father mother dad mum mom gran nan grandad lad boy girl nephew niece buddy"
+    " roommate"
 )
 _KIN: Final = (
     r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?"

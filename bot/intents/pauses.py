@@ -6,9 +6,9 @@ from typing import Final
 from zoneinfo import ZoneInfo
 
 from bot.intents import spans, when
-from bot.intents.context import Context
+from bot.intents.context import SHOWN, Context
 from bot.intents.households import read_hand_over
-from bot.intents.intents import Ask, Cancel, Intent, Pause, Resume
+from bot.intents.intents import Ask, Cancel, Intent, Pause, Resume, Unclear
 from bot.intents.meats import without
 from bot.intents.small import wakes
 from core import patterns as re
@@ -82,7 +82,7 @@ _A_THING_IS_BACK: Final = re.compile(  # «fridge back at 37», «its back at 22
 )
 _ONLY_TROUBLE: Final = re.compile(
     r"\b(?:wake|text|ping|call|message|buzz|bother) (?:me |us )?only (?:if|when|for)\b"
-    r"|\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:something"
+    r"|\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:somethings?"
     r"|anything"
     r"|theres|there is|it|its)\b|\bonly (?:the )?(?:important|safety|urgent) (?:ones|stuff|things|messages|pings)\b"
 )
@@ -103,6 +103,11 @@ _THROWN: Final = re.compile(
     r"(?! (?:in|into|on|onto|with) (?!the (?:bin|trash|rubbish|garbage)\b))(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
+_NO_END: Final = re.compile(  # «gone from thursday»: till when is not said
+    rf"\b(?:away|gone|off|out|leaving|travell?ing|not (?:home|here)) (?:from|as of|starting|from next) (?:{_DAY}"
+    rf"|tomorrow)"
+    r"(?: (?:morning|lunchtime|noon|afternoon|evening|night|on|onwards?))*$"
+)
 _UNTIL_HOUR: Final = re.compile(r"\b(?:until|till?) (?:[^,;]*\d|tonight)")  # «not home till 9 tonight»
 _UNTIL_DAY: Final = re.compile(
     r"\b(?:until|till?) (?:next |on )?(?:mon|tue|wed|thu|fri|sat|sun|tom)\w*(?: (?:morning|noon|midday|lunch|afternoon"
@@ -196,6 +201,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
         and not _FIRE.search(text)
     ):
         until = _FROM_TO.sub(r"\1 until ", _BACK_AT.sub("until ", text))
+        if _NO_END.search(until):
+            return Unclear("away_until", text[:SHOWN])
         if _NEXT_WEEK.search(until):
             return _the_week(context)
         if _WEEKEND.search(until):

@@ -41,6 +41,7 @@ from bot.intents.half_hours import HALF_HOUR, either_way, half_past, of_this_hou
 from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
+from bot.intents.in_doubt import read_in_doubt
 from bot.intents.intents import Ask, Correct, Greet, Intent, Join, Question, Settings, Start, StepDone, Unclear
 from bot.intents.left_over import left_over
 from bot.intents.meal_hours import read_day_kept, read_made
@@ -48,6 +49,7 @@ from bot.intents.meats import as_named
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
 from bot.intents.normal import normal
+from bot.intents.own_hours import caught_up
 from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.put_off import read_after
@@ -56,6 +58,7 @@ from bot.intents.run_on import beyond, is_loose, run_on
 from bot.intents.served import read_served
 from bot.intents.settings import read_plainly_set, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
+from bot.intents.small import ASKS
 from bot.intents.standing import read_standing
 from bot.intents.sums.which import read_sum, read_sum_first
 from bot.intents.supposed import is_to_come, read_beforehand, read_repeated, read_supposed, read_to_come
@@ -79,7 +82,7 @@ _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
     r"|\d{1,3}(?:\.\d)?(?: ?[cf])? in fridge)"
 )
 _INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as anybody's
-    r"^(?:(?:but|well|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
+    r"^(?:(?:but|well(?! be\b)|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
     r"|(?:tell|give|show) me(?= (?:the )?(?:grams|dose) for \d)"
     r"|(?:i am|im) an? (?:chemist|butcher|chef|cook|doctor|professional|expert)),? )+(?=\w.*\d)"
 )
@@ -113,8 +116,12 @@ def read(text: str, context: Context) -> list[Intent]:
     if not _ANYTHING.search(plain):
         return [signs_only(shown)]
     found: list[Intent] = []
-    for line in each(plain, [name for _, name in context.batches]):
+    lines = each(plain, [name for _, name in context.batches])
+    for line in lines:
         told = _whole(line, shown, context)
+        told = [to_batch(one, named_batch(line, context)[0]) for one in told] if len(lines) > 1 else told
+        if found and is_loose(told) and not ASKS.search(line):
+            continue  # a remark about the other one: «bacon only just went in»
         told += left_over(line, told, context, partial(_whole, shown=shown, context=context))
         found += warned(told, line, shown, context)
     return [_as_typed(_offered(unsure(intent, plain, context)), shown) for intent in found]
@@ -125,7 +132,7 @@ def _whole(line: str, shown: str, context: Context) -> list[Intent]:
     found = _looked_at_twice(line, shown, context)
     if is_loose(found) and not read_danger(line, shown, context):
         found = as_it_happened(merged(run_on(line, context)), line) or found
-    return beyond(composed(line, found, context), line, context)
+    return caught_up(beyond(composed(line, found, context), line, context))
 
 
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
@@ -263,10 +270,10 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_day_kept, read_away_hours, read_one_of_two,
     read_named, read_standing, read_plainly_set, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_to_come, read_repeated,
-    read_after, read_held, read_vague, read_again, read_cold_smoked, read_guests,
-    read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
-    read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
+    read_beforehand, read_to_come, read_repeated, read_after, read_held, read_in_doubt, read_vague, read_again,
+    read_cold_smoked, read_guests, read_household, read_cures, read_frozen, read_still_in, read_sum_first,
+    read_impossible, read_told, read_served, read_answer, read_made, read_bare, greetings.read_plain, _correction,
+    read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

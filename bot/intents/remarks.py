@@ -43,7 +43,9 @@ _REMARKS: Final = re.Rules(
          r" (?:too (?:low|high|hot|cold|cool)|under|over|below|above|off|short|low|high)$"),
         ("soaking", _CURING,
          rf"^{IT}(?:(?:im|i am|we are|now|just|put|started) )*soaking(?: (?:it|them|the meat))?"
-         r"(?: (?:now|in (?:the |cold |fresh )*(?:water|fridge|sink)))*$"),
+         r"(?: (?:now|in (?:the |cold |fresh )*(?:water|fridge|sink)|(?:for )?(?:about )?(?:an?|half an"
+         r"|\d{1,2}) ?(?:h|hours?"
+         r"|min\w*)))*$"),
         ("swapped", (*HOT, *RAW),
          r"^(?=.*\b(?:(?:other|wrong) way (?:a?round|about)|mixed up|swap(?:ped)?|switched|reversed?|confused"
          r"|back to front)\b)(?:(?:sorry|oops|no|wait|ah|its|it|is|that|was|thats|i|we|ive|the|my|had|have|got|mixed"
@@ -59,7 +61,7 @@ _REMARKS: Final = re.Rules(
          r"|readings?|temps?|temperatures?|numbers|core|pit)\b ?)+$"),
         ("put_in", ("drying", *HOT, "stored"),
          rf"{_WE}(?:put|got|stuck|popped|chucked) (?:it|them|that|the meat) in(?: now| already)?$"
-         r"|^(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"),
+         r"|^(?:(?:ok|right|so|now|and|done|yes|well) )*(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"),
         ("turned", _CURING,  # the bag, or gone off
          r"^(?:its |it |has |all )?turned(?: now)?$"),
         ("forgot", _ANY,
@@ -145,7 +147,14 @@ _REMARKS: Final = re.Rules(
          rf"^{IT}(?:brine |mix |(?:the )?whole thing )?(?:is |was |tastes? )?(?:far |way |much )?too salty$"),
         ("move", _ANY,
          rf"^{_MAY_I}(?:move|shift) (?:it|that|them|this)$"
+         r"|^(?:(?:gonna|going to|will|may|might|i|we|im|ill|have to|need to|must|got to|gotta|maybe|sorry|lets) )*"
+         r"(?:push|put|move|shift|set) (?:it|this|that|things|everything|the whole thing) (?:back|off|out)"
+         r"(?: (?:a bit|a little|some|then|now))*$"
          r"|^(?:(?:i|we|guests|they) )*(?:need|want)s? (?:it|this|that) (?:earlier|sooner)(?: please| pls| now)*$"),
+        ("change", _ANY,
+         r"^(?:(?:ok|so|actually|we|im|i|were|we are) )*(?:not (?:doing|making|having)|dont want"
+         r"|no longer (?:doing|making))"
+         r" (?:a |the )?(?:pastrami|bacon|ham|corned beef|brisket)(?: any ?more| after all| now)+\b(?!.*\d).*$"),
         ("change", _ANY,
          rf"^{_MAY_I}(?:change|alter|adjust|edit|tweak|fix|switch|swap)"
          r"(?: (?:it|that|them|this|things?|something|stuff|the (?:plan|settings?)))?"

@@ -1,7 +1,8 @@
 """A step that is left out on purpose: «skip that one», «not doing the flip», «skip the morning one»."""
 
-from datetime import time
+from datetime import UTC, time, timedelta
 from typing import Final
+from zoneinfo import ZoneInfo
 
 from bot.intents import when
 from bot.intents.context import Context
@@ -42,5 +43,8 @@ def read_skipped(text: str, context: Context) -> StepSkipped | None:
     part = _OF_DAY.search(text) if context.phase == "curing" else None
     if part is None:
         return StepSkipped(called(text, context))
-    at = when.next_at(_FLIP_AT[part[0]], context.now, context.zone).at
+    local = context.now.astimezone(ZoneInfo(context.zone))
+    midnight = (local + timedelta(days=1)).replace(hour=0, minute=0)
+    begins = midnight.astimezone(UTC) if "tomorrow" in text else context.now
+    at = when.next_at(_FLIP_AT[part[0]], begins, context.zone).at
     return StepSkipped(noun(text) or str(Kind.FLIP), at=at)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import percents, when
 from bot.intents.already_in import already_in, without_since
 from bot.intents.context import Context
 from bot.intents.days import of_the_weekend, open_days
@@ -41,12 +41,13 @@ _BEGIN: Final = re.compile(
 _NOT_A_START: Final = re.compile(
     r"^(?:please |pls |can you |could you )?(?:change|correct|update|set) (?:the|my|its|that)\b"
     r"|\bdone (?:too )?(?:early|already|ahead|sooner)\b|\b(?:is|its|was) (?:done|ready|cooked|finished)\b"
-    r"|\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
+    r"|\b(?:flipped|turned|rinsed|wrapped|sliced n|not (?:doing|making)|any ?more|move|moved|push|shift|was for"
+    r"|thats for|undo|cancel|skip(?:ped)?"
     r"|forgot|typo|"
     r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
     r"|\b(?:stuck|stalled|stalling|hovering|sitting) at \d"
 )
-_AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only|not \d[\d.]*)\b")
+_AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weigh(?:s|ed)?|really|i said|its|turned out|only|not \d[\d.]*)\b")
 # to a start that is half said a line may add: a strength, a thickness, the meal; a question adds nothing
 _MAY_ONE: Final = re.compile(r"^(?:can|could|may) (?:i|we|you|one) (?:make|use|do|cure|smoke)\b(?!.* (?:me|us)\b)")
 _EATS: Final = re.compile(
@@ -288,8 +289,9 @@ def _take_fields(text: str, draft: _Draft, context: Context) -> None:
         draft.said["thickness"] = metres[0]
     elif bare or (hand := _BY_HAND.search(text)):
         draft.typed["thickness"] = bare[0] if bare else hand[0]
-    draft.said.update(of_the_fridge(text) | found.fields)
-    draft.typed.update(found.unclear)
+    usual = percents.usual_told(text)
+    draft.said.update(usual | of_the_fridge(text) | found.fields)
+    draft.typed.update({slot: typed for slot, typed in found.unclear.items() if not (usual and slot == "strength")})
     if "frozen" not in draft.said and _FROM_THE_FREEZER.search(text):
         draft.said["frozen"] = True
     if "method" not in draft.said and re.search(r"\bdry\b(?! (?:rub|weather))", text):

@@ -12,6 +12,17 @@ _TELLS: Final = re.compile(
 )
 _JOINED: Final = re.compile(r"[,;?]|\b(?:and|not|or|like|with|for|from|as|than|instead|before|after|then|to)\b")
 
+_ASKED: Final = re.compile(
+    r"\?|^(?:can|could|should|shall|may|do|does|did|is|are|what|when|how|why|where|which|if|will)\b"
+)
+_DEED_TOLD: Final = re.compile(
+    r"\b(?:flipped|turned|missed|leak\w*|wrapped|rinsed|went|done|off|out|in|on|sliced|soaking|drying|resting|frozen)\b"
+    r"|\b(?:fridge|brine|pit|core|at|is|s) \d|\b\d{2,3}$"
+)
+_NOT_YET: Final = re.compile(r" (?:isnt|hasnt|wasnt|didnt|not|still isnt)(?: yet| done| flipped| turned| been)*")
+_HANGS: Final = re.compile(
+    r"\b(?:and|not|or|like|with|for|from|as|than|instead|before|after|then|to|of|the|my|in|on|both)$"
+)
 _OWN_DEED: Final = re.compile(
     r"(?:\band|,) (?:flipped|turned|wrapped|rinsed|pulled|took|put|moved|checked|soaked|rubbed)(?: the)?$"
 )
@@ -33,6 +44,8 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
         each_tells = _TELLS.search(found["one"]) and _TELLS.search(found["two"])
         if each_tells and not _JOINED.search(text):
             return found["one"], found["two"]
+    if parts := _one_by_one(text, name):
+        return parts
     same = r"(?:and )?(?:the )?(?:same|ditto|likewise)(?: (?:for|with|goes for))?"
     told = rf"(?P<said>.*?)[,;.]? (?:(?:and )?(?P<too>{name})(?: too| also| as well)|{same} (?P<same>{name}))$"
     if found := re.match(told, text):
@@ -42,6 +55,20 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
             other = found["too"] or found["same"]
             return before, f"{before[: first.start()]}{other}{before[first.end() :]}"
     return (text,)
+
+
+def _one_by_one(text: str, name: str) -> tuple[str, ...]:
+    """«bacon flipped, fridge 38 ham was leaking so new bag»: what stands behind a name is that one's, to the next."""
+    hits = [*re.finditer(name, text)]
+    if len(hits) == 2 and hits[0][0] != hits[1][0] and _NOT_YET.fullmatch(text[hits[1].end() :]):
+        return (re.sub(r"[ ,;]+(?:and|but)?$", "", text[: hits[1].start()].rstrip(" ,;")),)
+    apart = len(hits) == 2 and hits[0][0] != hits[1][0] and text[hits[1].start() - 2 : hits[1].start()] != ", "
+    if not apart or _ASKED.search(text):
+        return ()
+    one, two = text[: hits[1].start()].rstrip(" ,;"), text[hits[1].start() :]
+    one = re.sub(r"[ ,;]+(?:and|but|while|n)$", "", one)
+    tells = all(_DEED_TOLD.search(part) for part in (one, two))
+    return (one, two) if tells and not _HANGS.search(one) else ()
 
 
 def _told_apart(names: Sequence[str]) -> list[str]:

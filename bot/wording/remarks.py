@@ -9,6 +9,10 @@ REMARKS: Final = {
         "If the meat is in its brine, tap it. The brine alone is right: it cools, and is read before the meat goes in."
     ),
     "until": language.later("Until when? Type the hour, like «remind me at 18:00», and I call you then."),
+    "away_until": language.later(
+        "Until when are you away? Type it like «away from thursday until sunday», and I know when to call again. "
+        "Whoever minds it meanwhile: «jo takes the flips from thursday»."
+    ),
     "half_hour": language.later(
         "«{typed}» is half an hour before to some, and half past to others. Tap which, or type it like 7:30."
     ),

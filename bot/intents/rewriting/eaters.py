@@ -30,6 +30,8 @@ RULES: Final = rules(
      r"(?:[ -]?(?:years?|yrs?|y)(?:[ -]?(?:old|o))?)?"
      r"(?=$|[,;.!?]| (?:and|but|so|who|had|has|ate|is|will|eats|with|too|comes?|coming|joins?|can|may|should|could|does"
      r"|wants?|ok|what)\b)(?!,? \d)", _of_an_age),
+    (rf"(?P<who>\b{_KIN}\b[^,;.\d]{{0,30}}?)[,;]? (?:and )?(?:shes|hes|she is|he is|whos) (?P<years>[6-9]\d|10\d|[1-5])"
+     r"(?=$|[,;.!?]| (?:and|so|but|now|years?)\b)(?! ?(?:[cf]\b|degrees|in the))", _of_an_age),
     (rf"(?P<who>)\b(?P<years>\d{{1,2}}|10\d)[- ]?(?:year[- ]old|yr[- ]old|yo|y/o)\b(?! (?:\w+ )?{_THING}\b)",
      _of_an_age),
 )  # fmt: skip

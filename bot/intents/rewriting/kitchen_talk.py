@@ -37,9 +37,9 @@ RULES: Final = rules(
     (r"\bno (?:cover|lid|wrap) on(?: it)?\b|\b(?<=fridge )no cover\b", "uncovered"),
     (r"\bsack(?:ed|ing)? off (?=(?:the )?(?:wrap|flip|turn|rins|soak|foil|spritz))", "skip "),
     # of whom it is asked to come back
-    (r"\b(?:try|hit|bug|buzz|poke|chase|prod|shout|holler(?: at)?|give) (?:us|me)(?: a (?:shout|nudge|buzz|bell|poke"
-     r"|holler|ping|call))?(?: again)?(?: about (?:it|that))? (?=in \d|in an?\b|in half|at \d|about \d|around \d"
-     r"|after\b|when\b|once\b|later\b|tomorrow\b|tonight\b)", "remind me "),
+    (r"\b(?:try|hit|bug|nag|buzz|poke|chase|prod|shout|holler(?: at)?|give) (?:us|me)(?: a (?:shout|nudge|buzz|bell"
+     r"|poke|holler|ping|call))?(?: again)?(?: about (?:it|that))? (?=in \d|in an?\b|in half|at \d|about \d|around \d"
+     r"|in the (?:morning|evening|afternoon)\b|after\b|when\b|once\b|later\b|tomorrow\b|tonight\b)", "remind me "),
     (r"\bgimme a (?:shout|nudge|buzz|bell|poke|holler|ping|call)(?: about (?:it|that))?\b", "remind me"),
     (r"^hang (?:about|fire|on a (?:sec|mo))[,.]? (?=\w)", "wait, "),
     # hours that are glued together behind what only an hour follows

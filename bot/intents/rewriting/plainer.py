@@ -11,6 +11,8 @@ from bot.intents.rewriting import (
     deeds,
     eaters,
     fires,
+    free_deeds,
+    free_wishes,
     hours,
     kitchen_talk,
     meals,
@@ -50,8 +52,8 @@ def plainer(text: str) -> str:
 
 
 _SUBJECTS: Final = (  # each sees what those before it wrote
-    shorthand, chatty, yard_talk, kitchen_talk, wishes, courtesies, at_work, eaters, hours, deeds, fires, mishaps,
-    thermometers, sizes, meals, calls,
+    shorthand, chatty, yard_talk, free_deeds, free_wishes, kitchen_talk, wishes, courtesies, at_work, eaters, hours,
+    deeds, fires, mishaps, thermometers, sizes, meals, calls,
 )  # fmt: skip
 RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)
 

@@ -88,6 +88,8 @@ _REQUEST: Final = re.compile(
 _TAIL: Final = re.compile(
     r",? (?:in case|so that|because|since (?=(?:i|we|my|the|it)\b)|as (?=(?:i|we|my|the) )|although|though|even though"
     r"|which (?:is|was)|just so) [^\d?;.]*$"
+    r"|,? (?:theres|there is|weve got|ive got|we have|we got) (?:an? |the |my |our )?[a-z ]{3,24} (?:before|first|then"
+    r"|beforehand|that day|that morning|after|on)$"
 )
 _SPACES: Final = re.compile(r"\s+(?=[,.;?!])|(?<=\s)\s+")
 

@@ -40,6 +40,7 @@ RULES: Final = rules(
     (r"(?<=[a-z]) ?\+ ?(?=\d)", ", "),
     (r"^\+ ?(\d{1,2}) ?(days?|d|hours?|hrs?|h)$", r"\1 \2"),
     (r"(?:^|(?<=\d)|(?<= ))(core|meat|pit|fridge|brine)(\d{1,3})(?=$|[^\w.]|core|meat|pit)", r" \1 \2 "),
+    (r"(?<![\w.])(\d{1,3}(?:\.\d)?) ?(?:deka|dag|dkg)\b", lambda m: f"{float(m[1]) * 10:g} g"),
     # a weight in short
     (r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?k\b(?! ?(?:m\b|run|people|cal|ppm))(?= of\b|.*\b(?:smoked?|cured?|bacon"
      r"|pastrami|ham|crown|bird|turkey|chicken|flat|brisket|belly|loin|pork|beef|for)\b)", r"\1 kg"),

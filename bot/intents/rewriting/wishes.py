@@ -43,12 +43,12 @@ RULES: Final = rules(
      r"(?: than (?:planned|that|we said|you said))?$", "can we eat it sooner"),
     # who is away, and who does it meanwhile
     (rf"^(?:(?:we|i|im|were|we are|ill be|well be|all) )*(?:off|away|out|gone|going|heading|headed"
-     rf"|leaving)\b(?! the (?:fire|smoker"
+     rf"|leaving|flying|driving|travell?ing|camping|fishing)\b(?! the (?:fire|smoker"
      rf"|grill))(?: (?!back\b|until\b|till?\b"
      rf"|from\b)[a-z]+){{0,4}}? (?:from )?(?:on )?(?P<a>{DAY})(?P<ap>{_PART}),? (?:and |then )?"
      rf"(?:till?|until|to|thru|back|home|return(?:ing)?)(?: (?:again|home|on))* (?P<b>{DAY})(?P<bp>{_PART})", _away),
     (rf"\b((?:{WEEKDAY}){_PART}) (?=(?:my |our |the )?(?:(?:neighbou?r|brother|sister|wife|husband|dad|mum|mom|son"
-     rf"|daughter|mate"
+     rf"|daughter|mate|boy|lad|girl|nephew|niece|cousin|uncle|aunt|buddy|roommate|father|mother"
      r"|partner|missus|kids?|flatmate)(?: [a-z]{2,12})?|[a-z]{2,12}) (?:is |will |will be |has |does |takes |minds )?"
      r"(?:doing|do|mind|minding|turning|flipping|has|does|takes) (?:the |it\b|them\b))", r"\1, "),
     (r"\b(?!(?:it|who|he|she|that|flip|turn|there|here|what|one|kid|bag|meat)s)([a-z]{3,12})s (?=(?:doing|minding"

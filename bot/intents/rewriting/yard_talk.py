@@ -19,9 +19,6 @@ RULES: Final = rules(
     (r"(?<=\b1[4-9]\d),? (?:just )?(?:sitting|resting|standing) on the (?:counter|side|bench|board|table|worktop)$",
      ""),
     # missed, and made good
-    (r"\bslept (?:through|thru) (?:the |my )?(?:last nights?|last nites?|this mornings?|yesterdays?) ?(?:flip"
-     r"|turn|one)?,? "
-     r"(?:(?:sorry|but|and|so),? )*(?:did|flipped|turned)(?: it| them)? (?=at \d|this|just|now)", "flipped it "),
     # who has it meanwhile, and what a clock is to be
     (rf"((?:un)?til+ (?:{WEEKDAY})(?: night| evening| morning| arvo)?),? (?:and |so |but )?my (?:boy|lad|girl|kid"
      rf"|pal|guy|man) "

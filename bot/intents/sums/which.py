@@ -74,7 +74,8 @@ _OFTEN_BARE: Final = frozenset({"dose", "shopping", "portions", "days", "fuel", 
 _SHARES_FIRST: Final = re.compile(r"(?:\w+ )?(?:salt|sugar|cure)\b[^,;]{0,12}\d")
 _LATER: Final = re.compile(
     r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)\b|xmas|christmas|easter|thanksgiving"
-    r"|\d{1,2} (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))"
+    r"|\d{1,2} (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)"
+    r"|(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* \d{1,2}\b)"
 )
 _RAW_TOLD: Final = re.compile(r"\b(?:fridge|flip\w*|turned|brine)\b")  # of meat that lies in its cure
 

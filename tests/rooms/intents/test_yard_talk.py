@@ -4,7 +4,17 @@ from datetime import time
 
 import pytest
 
-from bot.intents.intents import Change, HandOver, Happened, MoveDeadline, Question, Reading, Settings, StepDone
+from bot.intents.intents import (
+    Change,
+    HandOver,
+    Happened,
+    MoveDeadline,
+    Question,
+    Reading,
+    Settings,
+    StepDone,
+    StepMissed,
+)
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import POUNDS, context
@@ -39,7 +49,7 @@ def test_what_rests_hot_was_not_left_out() -> None:
 @pytest.mark.parametrize(
     ("line", "phase", "kinds"),
     [
-        ("slept through last nights turn sorry did it at 6 this morning", "curing", [StepDone]),
+        ("slept through last nights turn sorry did it at 6 this morning", "curing", [StepMissed, StepDone]),
         ("flipped at 7, fridge 36 and can we eat at noon instead", "curing", [StepDone, Reading, MoveDeadline]),
         ("forget the foil im leavin it naked", "cooking", [Change]),
         ("fat is on fire down there, flames out the vent, gettin the hose", "cooking", [Question]),
