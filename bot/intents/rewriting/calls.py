@@ -57,6 +57,9 @@ RULES: Final = rules(
     (r"^(?:i |we )?(?:take|taking|want|have|got) ((?:mon|tues|wednes|thurs|fri|satur|sun)day) off$", _day_off),
     (r"^(?:i |we )?dont need (?:the |that |a )?(morning|evening) (?:ping|flip|reminder|call|one)(?: tomorrow| today"
      r"| tonight)?$", r"skip the \1 one"),
+    # «neighbour will turn it tues and weds»: from the one day to the other
+    (rf"(\b(?:turn|flip|turns|flips|do(?:es)? the flips|mind|watch)(?: (?:it|them|the \w+))?(?: on)? {WEEKDAY}s?) "
+     rf"(?:and|n|&) (?=(?:{WEEKDAY})s?$)", r"\1 "),
     (r"^(?:(?:im|we are|ill|i|we) )*leav(?:ing|e) (?:it|that|this) (?:until|till?) (?:the |tomorrow )?(morning"
      r"|tomorrow|tonight)$", r"ill do it \1"),
     (r"((?:^|\b(?:going|gone|off|out|popping|running|nipping|heading|brb|ill be|be) (?:[a-z]+ ){0,4})back in [1-9]\d)$",

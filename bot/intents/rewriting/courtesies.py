@@ -59,8 +59,9 @@ RULES: Final = rules(
     (r"\b(?:i |we )?(?:nearly|almost) (?:forgot|missed)(?: (?:it|that|the \w+))?,? (?:but |and )?", ""),
     (r"^my (?:bad|fault|mistake)[,.]? (?=\w)", ""),
     (r"\bno dst\b(?: here)?", ""),
-    (r"(\bnot (?:flipping|turning)(?: \w+){0,2} (?:tonight|today)),? (?:im|i am|we are|were) (?:out|away|busy|at work"
-     r"|not home|tired|in bed)$", r"\1"),
+    (r"(\b(?:not (?:flipping|turning)(?: \w+){0,2} (?:tonight|today)|skip(?:ping)? (?:\w+ ){0,3}(?:tonights?|todays?"
+     r"|tomorrows?|flip|turn|one))),? (?:cos |cause |because |as |since )?(?:im|i am|ill be|we are|were|well be) (?:out"
+     r"|away|busy|at work|not home|not in|tired|in bed)(?: (?:tonight|today|tomorrow|all (?:day|night)))?$", r"\1"),
     (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:(?:going|off|heading) to |in )?(?:bed(?:time)?|sleep)"
      r"(?: now| already)?,? (?:and |but |so )?(?=(?:ill|i will|will|gonna|skip|later|not)\b)", ""),
     (r"^(?:(?:im|i am|sorry|we are) )*(?:not (?:home|there)|out|away|at work|busy|(?:too )?tired|asleep|sick)"
