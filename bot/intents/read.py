@@ -268,12 +268,11 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_day_kept, read_away_hours, read_one_of_two,
-    read_named, read_standing, read_plainly_set, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_to_come, read_repeated, read_after, read_held, read_in_doubt, read_vague, read_again,
-    read_cold_smoked, read_guests, read_household, read_cures, read_frozen, read_still_in, read_sum_first,
-    read_impossible, read_told, read_served, read_answer, read_made, read_bare, greetings.read_plain, _correction,
-    read_begun, read_sum, read_supposed,
+    read_day_kept, read_away_hours, read_one_of_two, read_named, read_standing, read_plainly_set, read_taken_back,
+    read_undone, read_may_cool, read_beforehand, read_to_come, read_repeated, read_after, read_held, read_in_doubt,
+    read_vague, read_again, read_cold_smoked, read_guests, read_household, read_cures, read_frozen, read_still_in,
+    read_sum_first, read_impossible, read_told, read_served, read_answer, read_made, read_bare, greetings.read_plain,
+    _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

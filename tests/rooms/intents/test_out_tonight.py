@@ -1,4 +1,4 @@
-"""A flip that is left out for a reason is left out, and two days that somebody minds it run from the one to the other."""
+"""A flip that is left out for a reason is left out, and two days that somebody minds it are one span."""
 
 import pytest
 
@@ -22,4 +22,6 @@ def test_two_days_are_one_span(text: str) -> None:
     """Nothing of it is the meal."""
     (told,) = read(text, CURE)
     assert isinstance(told, HandOver)
-    assert told.at and told.until and (told.until - told.at).days == 2
+    assert told.at
+    assert told.until
+    assert (told.until - told.at).days == 2
