@@ -26,6 +26,10 @@ _STAYS: Final = re.compile(
     r"[,.; ]+)*)(?:keep|leave|stick|stay|hold)(?: (?:it|with|to|on|at|for|the|meal|dinner|lunch|day|our))* "
     rf"(?P<day>{A_WEEKDAY})(?: (?:then|please|pls|after all|as it was|as planned|as before|instead))*$"
 )
+_EITHER_HOUR: Final = re.compile(  # «make it 7 or 8»: whether it is the meal and which of them, is asked
+    r"^(?:(?:so|ok|well|actually|maybe|lets) )*make (?:it|dinner|lunch|supper|the meal) (?:at |for )?"
+    r"(?P<one>1[0-2]|[1-9]) or (?P<two>1[0-2]|[1-9])$"
+)
 _EITHER_DAY: Final = re.compile(
     rf"^(?:(?:on|maybe|either|its|make it) )*(?P<one>{A_WEEKDAY}),? or (?:on )?(?P<two>{A_WEEKDAY})[ ?]*$"
 )
@@ -45,6 +49,9 @@ def read_made(text: str, context: Context) -> Intent | None:
     """The hour of the meal where guests or the meal are spoken of; alone it is offered."""
     if moved := _made_for(text.strip(" .!"), context):
         return moved
+    if context.deadline and (hours := _EITHER_HOUR.match(text)):
+        either = (when.meal(f"at {hours[name]}", context) for name in ("one", "two"))
+        return Unclear("word", text[:60], tuple(MoveDeadline(to=said.at) for said in either if said))
     found = _MAKE_IT.match(text.strip(" .!")) if context.deadline else None
     said = when.meal(f"at {found['hour']}", context) if found else None
     if found is None or said is None:

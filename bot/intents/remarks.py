@@ -150,6 +150,15 @@ _REMARKS: Final = re.Rules(
          r"|^(?:(?:gonna|going to|will|may|might|i|we|im|ill|have to|need to|must|got to|gotta|maybe|sorry|lets) )*"
          r"(?:push|put|move|shift|set) (?:it|this|that|things|everything|the whole thing) (?:back|off|out)"
          r"(?: (?:a bit|a little|some|then|now))*$"
+         rf"|^(?:{_MAY_I}|(?:(?:gonna|going to|i|we|im|ill|have to|need to|slight change"
+         rf"|change of plan)[, ]+)*)(?:push|put"
+         r"|move|shift|change) (?:the )?(?:meal|dinner|lunch|supper|tea)(?: ?times?)?(?: (?:back|off|out|a bit"
+         r"|later|sooner))*$"
+         r"|^(?:(?:slight |small |bit of a )?change(?: of plans?)?[, ]+)?(?:we|were|they|theyre|we are|the meal"
+         r"|dinner|lunch)"
+         r"(?: (?:are|is|be|will be|now|eating|gonna be|going to be))* (?:a bit |a little |much )?(?:later"
+         r"|earlier|sooner)"
+         r"(?: now| today| tonight| than planned)*$"
          r"|^(?:(?:i|we|guests|they) )*(?:need|want)s? (?:it|this|that) (?:earlier|sooner)(?: please| pls| now)*$"),
         ("change", _ANY,
          r"^(?:(?:ok|so|actually|we|im|i|were|we are) )*(?:not (?:doing|making|having)|dont want"

@@ -37,7 +37,7 @@ SMALL: Final = words(
 _WORD: Final = re.compile(r"[^\W\d_]{3,30}")
 IF: Final = re.compile(r"\bif\b")
 ASKS: Final = re.compile(  # a line that asks by its mark or its first word, whatever it asks
-    r"\?|^(?:what|why|how|when|where|who|which|can|could|may|should|shall|do|does|did|is|are|will|would)\b"
+    r"\?|^(?:(?:what|why|how|when|where|who|which)s?|can|could|may|should|shall|do|does|did|is|are|will|would)\b"
 )
 
 

@@ -14,6 +14,7 @@ from bot.intents.rewriting import (
     free_deeds,
     free_wishes,
     hours,
+    in_passing,
     kitchen_talk,
     meals,
     mishaps,
@@ -52,8 +53,8 @@ def plainer(text: str) -> str:
 
 
 _SUBJECTS: Final = (  # each sees what those before it wrote
-    shorthand, chatty, yard_talk, free_deeds, free_wishes, kitchen_talk, wishes, courtesies, at_work, eaters, hours,
-    deeds, fires, mishaps, thermometers, sizes, meals, calls,
+    shorthand, in_passing, chatty, yard_talk, free_deeds, free_wishes, kitchen_talk, wishes, courtesies, at_work,
+    eaters, hours, deeds, fires, mishaps, thermometers, sizes, meals, calls,
 )  # fmt: skip
 RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)
 

@@ -68,8 +68,9 @@ RULES: Final = rules(
     (r"\b(?:nothing(?:s| is| has)? (?:happen(?:s|ed|ing)|mov(?:es|ed|ing)|going on|chang(?:es|ed))"
      r"|(?:the )?(?:temp(?:erature)?|its?|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont"
      r"|not) (?:really )?(?:mov(?:ed?|ing)|budg(?:ed?|ing)|chang(?:ed?|ing)|gone (?:up|anywhere)|ris(?:en|ing)"
-     r"|climb(?:ed|ing)))(?: (?:off|from|past|above|over|beyond))?(?:,? (?:in|for|since|at|over)(?: (?:an?"
-     r"|(?:the )?last|all|over an|\d+|half an|ages|a while)(?: (?:hours?|hrs?|h|min\w*|while)\b)?)?)?,? ?(?=.*\d\d)",
+     r"|climb(?:ed|ing)))\b(?: (?:off|from|past|above|over|beyond))?(?:,? (?:in|for|since|at|over)(?: (?:an?"
+     r"|(?:the )?last|all|over an|\d+|half an|ages|a while)(?: (?:hours?|hrs?|h|min\w*|while)\b)?)?)?,? ?"
+     r"(?!,? ?(?:(?:in|for|since|over) )?\d+ ?(?:hours?|hrs?|h|min))(?=.*\d\d)",
      "still "),
     # how it runs, and how far it has come: beside the number that stands now
     (r"(?<=\d\d),? (?:and|an|n|&) (?:climbing|rising|falling|dropping|holding|steady|counting|going (?:up|down))\b",
