@@ -27,6 +27,7 @@ _EATS: Final = re.compile(
     r"\b(?:eat|eating|serve|serving|having|have) (?:it|this|them|some)?(?: all)?(?: right| straight)? ?(?:now|hot"
     r"|warm|tonight|today|away)\b"
 )
+_AT: Final = re.compile(r"\b\d{1,2}[:.]\d\d\b|\bat \d{1,2}\b")  # «eat it hot today 17:45»: a meal that is moved
 _TOO: Final = re.compile(r"\b(?:too|as well|also|alongside|next to (?:it|the)|beside (?:it|the))\b")
 _PUT: Final = re.compile(r"^(?:(?:i|we|just|ive|also) )*(?:added|put|threw|chucked|popped|stuck|laid)\b")
 _ON: Final = re.compile(r"\b(?:on|in|into|onto)\b")
@@ -69,7 +70,7 @@ def read_foretold(text: str, context: Context) -> Intent | None:
         return Change({"wrap": how}) if how else Ask("wrap", text=text)
     if context.phase == "drying":
         return None
-    if context.phase in FALLING and _EATS.search(text):
+    if context.phase in FALLING and _EATS.search(text) and not (context.phase == "resting" and _AT.search(text)):
         return Unclear("eat_now", text[:60])
     if context.phase in FALLING and _NO_CHILL.search(text) and not _ELSEWHERE.search(text):
         return Unclear("eat_now", text[:60])

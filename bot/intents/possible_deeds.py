@@ -27,7 +27,8 @@ _BACK_ON: Final = re.compile(  # off for a moment
     r"|clean|sort|stoke|tend|relight|light|add|move|wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
 )
 _LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat went in
-    r"\b(?:water|liquid|juices?|puddles?|pool|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
+    r"\b(?:water|liquid|juices?|puddles?|pool|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?"
+    r"|fluid|fat)\b.{0,14}"
     r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
 )
 _STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved|spil\w+|(?:more|extra|much) (?:salt|sugar))\b")
@@ -37,6 +38,11 @@ _COOKED: Final = re.compile(r"\boff the (?:smoker|grill|pit|fire)\b|\btook (?:it
 _MEAT_ITSELF: Final = re.compile(
     r"\bmeats? (?:(?:is|are|went|just|now) )*on(?! (?:saturday|sunday|\w+day|ice|the (?:counter|table|rack|board)))\b"
     r"|\bon the (?:smoker|grill|pit|fire|bbq|barbecue)\b"
+)
+
+_GOES_ON: Final = re.compile(r"\d|\bstill\b")
+_RESTED: Final = re.compile(
+    r"\brested\b|\b(?:done|finished|stopped|through) (?:with )?(?:the )?rest|\brest(?:ing)? (?:over|done)"
 )
 
 
@@ -61,6 +67,8 @@ def possible(kind: Kind, text: str, context: Context) -> bool:
         return False
     if kind is Kind.SERVE and context.phase in FALLING and _A_PART.search(text):
         return False  # the rest still cools
+    if kind is Kind.REST and context.phase == "resting" and _GOES_ON.search(text) and not _RESTED.search(text):
+        return False  # «165 still resting»: it goes on
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         if context.phase == "curing" and _COOKED.search(text):  # nobody told of the fire, or that it is out: asked
             return kind in (Kind.OFF, Kind.SLICE)

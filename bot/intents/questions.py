@@ -191,6 +191,7 @@ _NOT_KNOWN: Final = re.compile(
 )
 NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"^(?:can|could|should|may|might) (?:it|this|that|they|the (?:meat|bag|cure)) (?:stay|sit|be left|lie|go)\b|"
+    r"(?<![\d:.,$])\b[1-3]\d\d\b(?![:.]\d)(?! ?(?:g|kg|people|guests|min\w*)\b)|"  # «138 pit 188 eating at 7»
     r"^(?:will|is|are|would) (?:it|we|they|both|dinner|this|(?:the|my|our) \w+)\b"
     r"|\b(?:than|as) planned\b.*\b(?:matter|ok|okay|bad|problem|fine)\b|\bdoes (?:it|that|this) matter\b"
     r"|\b(?:behind|late)\b.*\b(?:right|correct|(?:are|am|arent) (?:we|i))\W*$"

@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 from bot.wording import numbers
 from bot.wording.language import say
 from core.batch.assess import Assessment
+from core.batch.hot import HOT_C
 from core.batch.ways import hot_in_time, hot_off_the_fire
 from core.plan.steps import Plan
 
@@ -41,6 +42,8 @@ def hot_instead(a: Assessment, wanted: datetime) -> list[str]:
     hot, day = hot_off_the_fire(a), wanted.astimezone(a.person.tz).date()
     if hot is None or hot.p10.astimezone(a.person.tz).date() != day:
         return []
+    if a.batch.off_at is not None:
+        return [_hot_now(a, max(hot.p50, wanted))]
     at = numbers.quarter(hot.p90 if hot.p90.astimezone(a.person.tz).date() == day else hot.p50, up=True)
     today = a.now.astimezone(a.person.tz).date()
     return [
@@ -52,3 +55,12 @@ def hot_instead(a: Assessment, wanted: datetime) -> list[str]:
             else numbers.when(at, a.person, a.now),
         )
     ]
+
+
+def _hot_now(a: Assessment, at: datetime) -> str:
+    """It is off the fire and rests: eaten hot it waits for no chill."""
+    return say(
+        "Eaten hot it need not chill, while the middle stays at {limit} or above: type «eat it hot today {at}».",
+        limit=numbers.both(HOT_C, a.person),
+        at=numbers.clock(at, a.person),
+    )

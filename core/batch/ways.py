@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 
 from core.batch.assess import Assessment, assess
-from core.batch.batch import Batch
+from core.batch.batch import Batch, Phase
 from core.cure.contents import LEAFLET_BRINE
 from core.errors import SaltbellError, TooSoon
 from core.plan.hours import wall_of
@@ -79,13 +79,16 @@ def hot_in_time(a: Assessment) -> Way | None:
 
 def hot_off_the_fire(a: Assessment) -> TimeBand | None:
     """When it is rested and can be eaten hot, of what is planned to be chilled first; None where that is no choice."""
-    if a.plan is None or a.batch.off_at is not None or not _chilled_for_nothing(a):
+    resting = a.batch.phase is Phase.RESTING
+    if a.plan is None or (a.batch.off_at is not None and not resting) or not _chilled_for_nothing(a):
         return None
+    rest = timedelta(hours=product(a.batch.setup.product).hours.least_rest)
+    if a.batch.off_at is not None:
+        return TimeBand(*[a.batch.off_at + rest] * 3)
     plan = assess(_with(a, {"purpose": "hot"}), a.person, a.now).plan
     off = plan.step("off") if plan else None
     if off is None:
         return None
-    rest = timedelta(hours=product(a.batch.setup.product).hours.least_rest)
     return TimeBand((off.early or off.due) + rest, off.due + rest, (off.late or off.due) + rest)
 
 

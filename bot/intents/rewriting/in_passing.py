@@ -91,6 +91,30 @@ RULES: Final = rules(
     (r"\b(?:oh )?(?:and )?(?:theres|there are|there is|were|we are|we will be) (\d{1,2}) of us(?: now| eating"
      r"| coming)*$",
      r", now \1 people"),
+    # eaten up, melted, not fed
+    (r"\b(?:the )?(?:last|final) (?:slices?|bits?|pieces?|scraps?|crumbs?|of it) (?:(?:just|has|have|was|were"
+     r"|got|is) )*"
+     r"(?:went|gone|eaten|scoffed|disappeared|finished)\b", "all gone"),
+    (r"(\bice\b.*\b(?:melted|gone)\b),? (?:i )?(?:dunno|dont know|no idea|not sure|idk|no clue) (?:since"
+     r" )?(?:when|how long)"
+     r"(?: ago)?$", r"\1"),
+    (r"^(?:i |we )?(?:didnt|havent|have not|not) (?:feed|fed|fuel\w*|add\w*|put)(?: it| the fire| any (?:coals?"
+     r"|fuel|wood"
+     r"|charcoal)(?: on)?)? since (?:\d{1,2}(?::\d\d)?|noon|breakfast|lunch),? (?:and |so |but )?(?=(?:the"
+     r" )?(?:pit|smoker|grill)\b)",
+     ""),
+    (r"^(?:sorry |i )*(?:cant|cannot|not)(?: do it)?(?: now| right now| rn| atm)+,? (?:ask |try |remind me "
+     r"|ping me )?in (\d{1,2})"
+     r"(?: ?min\w*)?$", r"remind me in \1 min"),
+    (r"^(?:(?:we are|were|we|were all) )?eating (?:at )?([^,;]{1,18}?) (?:not|instead of) \d{1,2}(?::\d\d)?$",
+     r"dinner at \1"),
+    # measured, and told with its hour
+    (r"^(?:i |we |just |ok |so )*(?:re)?measured (?:(?:it|them|right|properly|proper|again|this time|now) )*,?"
+     r" ?(?:and )?"
+     r"(?=(?:its|it is|more like)\b)", ""),
+    (r"\b(\d{1,2}) ([0-5]\d) not (?:at )?(\d{1,2}) ([0-5]\d)$", r"\1:\2 not \3:\4"),
+    (r"\b(?:the )?tail(?: end)? (?=(?:is |at |reads )?\d{2,3}\b)", "meat "),
+    (r"(?<=\d) (?=(?:eating at|dinner at|lunch at|supper at|got \d+ (?:more|extra)|guests at)\b)", ", "),
     # a bird has a breast
-    (r"\b(?:chest|boob)s? (?=(?:is |at |reads )?1[0-9]\d\b)", "breast "),
+    (r"\b(?:chest)s? (?=(?:is |at |reads )?1[0-9]\d\b)", "breast "),
 )  # fmt: skip

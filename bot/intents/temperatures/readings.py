@@ -76,6 +76,10 @@ _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3�
 _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"
 )
+_RESTS_IN: Final = re.compile(  # where it rests, beside what it reads: «down to 172 in the cooler»
+    r"\b(?:still )?(?:resting |wrapped |up )?(?:in|under) (?:the |a |its |some )?(?:cooler|esky|cool ?box|towels?"
+    r"|foil|blankets?|box)\b|\bstill resting\b"
+)
 _OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )?ice(?: ?bath| ?water)?\b")
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
 _ALL_IN: Final = re.compile(
@@ -123,6 +127,8 @@ def _read(text: str, context: Context, *, loose: bool) -> Reading | Unclear | No
         text = of_the_meat(_OUT_OF_ICE.sub(" ", text)).strip()
         if there := cooling(text, context):
             return there
+    if context.phase == "resting":
+        text = _RESTS_IN.sub(" ", text).strip()
     text = without_beside(_ALL_IN.sub(r" \g<unit>", text), context.phase)
     text = _MIXED.sub(lambda mixed: f"{measures.number(mixed[0]):g}", text)
     if _FRACTION.search(text) or (context.phase in SET_UP and _THICK.search(text) and not _COLD.search(text)):
