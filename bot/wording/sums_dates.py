@@ -173,6 +173,7 @@ def out_by(
     """
     sure, latest, out = (numbers.day(one, person) for one in at)
     fields = {"sure": sure, "latest": latest, "out": out, "long": numbers.days(days[0]), "least": numbers.days(days[1])}
+    fields["most"] = numbers.days(LONGEST_CURE)
     if late[1]:
         return say(
             "No day is left for it: out on {out} it would have gone in on {latest}. Inject it, split it, or take a later day.",
@@ -181,12 +182,12 @@ def out_by(
     if late[0] or days[0] == days[1]:
         return say(
             "Into the cure on {latest} at the latest, to be out on {out}: {least}, by which 9 in 10 are pink in the middle.\n"
-            "Sooner does no harm, cold, up to 21 days in all.",
+            "Sooner does no harm, cold, up to {most} in all.",
             **fields,
         )
     return say(
         "Into the cure on {sure}, to be out on {out}; on {latest} at the latest.\n"
         "{long} are the trade's rule, mm squared over 200; by {least} 9 in 10 are pink in the middle. Sooner does no harm, cold, "
-        "up to 21 days in all.",
+        "up to {most} in all.",
         **fields,
     )
