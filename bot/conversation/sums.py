@@ -16,6 +16,7 @@ from bot.conversation import (
     sums_plate,
     sums_pumped,
     sums_salt,
+    sums_start,
     sums_strengths,
     sums_time,
     sums_units,
@@ -155,5 +156,6 @@ def _why(kind: str) -> Rows:
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
     **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_falling.SUMS, **sums_fish.SUMS, **sums_hot.SUMS,
     **sums_plate.SUMS, **sums_pumped.SUMS, **sums_mix.SUMS, **sums_packet.SUMS, **sums_salt.SUMS, **sums_strengths.SUMS,
+    **sums_start.SUMS,
     **sums_time.SUMS, **sums_units.SUMS,
 }  # fmt: skip

@@ -14,7 +14,7 @@ from bot.intents.sums.told import Told
 from bot.wording import sums_falling
 from bot.wording.cooling import GRANTS
 from core.errors import Missing
-from core.safety.cooling import CoolingVerdict, judge_cooling
+from core.safety.cooling import CoolingVerdict, StageJudgement, judge_cooling
 from core.safety.cooling_rules import CoolingRule, Use, judged_rules
 from core.safety.findings import Outcome, Status
 from core.safety.history import printed_f
@@ -23,6 +23,9 @@ from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT_C: Final[Celsius] = 60.0  # 140 °F: from there on the cooling is counted; sources.FSIS_DANGER_ZONE
 ROOM_C: Final[Celsius] = 20.0
+_PLAIN: Final = re.compile(
+    r"\b(?:uncured|(?:not|isnt|never|wasnt) cured|(?:no|without)(?: any)? (?:cure|nitrite)|plain)\b"
+)
 _CURED: Final = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
 
 
@@ -37,13 +40,18 @@ def _cooling(turn: Turn, line: Told) -> Answer:
     began = turn.now - timedelta(hours=marks[-1][0])
     history = tuple((began + timedelta(hours=hours), core) for hours, core in marks)
     verdict = _no_credit(judge_cooling(history, None, None, turn.now + timedelta(minutes=1)), marks[0][1])
+    if _PLAIN.search(line.text) and verdict.kind is Outcome.CANNOT_SAY and verdict.of(GRANTS).clock is Status.FAILED:
+        verdict = replace(verdict, kind=Outcome.THROW_AWAY)  # the longer rule is for cured meat
     keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
     body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
-    said = sums_falling.cooled(verdict, turn.person, _latest(verdict, line, began))
+    said = sums_falling.cooled(verdict, turn.person, _latest(verdict.next_stage, line, began))
     if ahead := _ahead(verdict, marks):
         said = f"{said}\n{ahead}"
     if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:
-        said = f"{said}\n{sums_falling.by_the_longer_rule(verdict)}".strip()
+        longer = next(judged for judged in verdict.rules if _is_longer(judged.rule))
+        runs = next((one for one in longer.stages if one.status is Status.OPEN), None)
+        left = sums_falling.by_the_longer_rule(longer, runs, _latest(runs, line, began), turn.person)
+        said = f"{said}\n{left}".strip()
     return said, keys, body
 
 
@@ -97,9 +105,8 @@ def _until(goal: Celsius, marks: tuple[tuple[Hours, Celsius], ...]) -> tuple[Hou
     return straight, slowing
 
 
-def _latest(verdict: CoolingVerdict, line: Told, began: datetime) -> Hours | None:
+def _latest(judged: StageJudgement | None, line: Told, began: datetime) -> Hours | None:
     """The hour of the day at which the stage that runs is over, where the hour of the first reading is told."""
-    judged = verdict.next_stage
     if judged is None or judged.deadline is None or not line.clocks:
         return None
     ahead = (judged.deadline - began) / timedelta(hours=1)

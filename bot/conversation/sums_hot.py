@@ -8,7 +8,7 @@ from typing import Any, TypeAlias
 from bot.intents.sums.of_heat import back_up, beside_a_cold_pit, between, falls
 from bot.intents.sums.pits import core_wanted, pits
 from bot.intents.sums.told import Told
-from bot.intents.sums.wanted import height_asked
+from bot.intents.sums.wanted import height_asked, kilos_asked
 from bot.wording import smoked_fish, sums, sums_beside, sums_boiling, sums_hot
 from core.answers.held import held
 from core.errors import Missing
@@ -253,6 +253,8 @@ def _hours_meant(text: str) -> Hours | None:
 
 def _fuel(turn: Turn, line: Told) -> Answer:
     """Fuel for the hours; where the fuel is told, how long it lasts, and whether that is enough."""
+    units = turn.person.units
+    reader = replace(turn.person, units=replace(units, mass="kg" if kilos_asked(line.text) else units.mass))
     stove = next((name for words, name in _STOVES if words.search(line.text)), turn.person.cooker)
     one = cut(line.cut if line.cut not in ("", "both", "brisket") else "brisket_flat")
     has = line.meat if _OF_FUEL.search(line.text) else None
@@ -262,11 +264,11 @@ def _fuel(turn: Turn, line: Told) -> Answer:
     if hours is None and has is not None:
         a_tenth = fuel(stove, _pit(line), 10.0, one)
         lasts = 10.0 * has / a_tenth.load
-        return sums_hot.lasts(has, lasts, _pit(line), turn.person), FUEL, {"lasts_h": lasts}
+        return sums_hot.lasts(has, lasts, _pit(line), reader), FUEL, {"lasts_h": lasts}
     if hours is None:
         raise Missing("hours")
     found = fuel(stove, _pit(line), hours, one)
-    said = sums_hot.fuel(found, hours, _pit(line), turn.person)
+    said = sums_hot.fuel(found, hours, _pit(line), reader)
     if has is not None and found.kind != "electricity":
         said = f"{sums_hot.goes_round(has >= found.load)}\n{said}"
     return said, [source.key for source in found.sources], {"load_kg": found.load}

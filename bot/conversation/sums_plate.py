@@ -13,7 +13,7 @@ from bot.intents.sums.fitting import SMALLEST_PIECE, masses
 from bot.intents.sums.of_days import days_kept
 from bot.intents.sums.told import Told
 from bot.intents.sums.wanted import by_the_plate, cost_each, price, share_kept, share_lost, weights
-from bot.wording import sums, sums_birds, sums_hot, sums_plate
+from bot.wording import sums, sums_birds, sums_hot, sums_mixed, sums_plate
 from bot.wording import sums_dates as of_dates
 from core.answers import amounts, mixing
 from core.cure.nitrite import skin_free
@@ -57,6 +57,11 @@ _HOW_MANY: Final = re.compile(
     r"|bellies|butts?|shoulders?|loins?|pieces)\b"
 )
 _SLICES_ASKED: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
+_IN_ALL: Final = re.compile(r"\b(?:all up|in all|all (?:together|told)|altogether|(?:in )?total|together|combined)\b")
+_RUB_TOO: Final = re.compile(r"\b(?:rub|crust)\b")
+_ON_THE_PLATE: Final = re.compile(  # of what is eaten, and not of the raw meat
+    r"\b(?:finished|cooked|sliced|final)\b|\bin the (?:slices?|end|meat i eat)\b|\bon (?:the|my) plate\b"
+)
 _SLICES: Final = re.compile(r"\b(\d{1,2}) (?:\w+ )?(?:slices|rashers|strips)\b")
 MOST_LOST: Final = 0.7  # of its weight that meat loses on the fire; more is a slip
 
@@ -209,14 +214,24 @@ def _rub(turn: Turn, line: Told) -> Answer:
 
 def _spice(turn: Turn, line: Told) -> Answer:
     mass = need(line.meat, "meat")
-    return sums_hot.per_kilo(mass, amounts.SPICE, True, turn.person), KITCHEN, {"spice_kg": mass * amounts.SPICE[0]}
+    said = sums_hot.per_kilo(mass, amounts.SPICE, True, turn.person)
+    if _RUB_TOO.search(line.text):
+        said = f"{sums_hot.per_kilo(mass, amounts.RUB, False, turn.person)}\n{said}"
+    return said, KITCHEN, {"spice_kg": mass * amounts.SPICE[0]}
 
 
 def _sodium(turn: Turn, line: Told) -> Answer:
     slices = _SLICES.search(line.text)
-    mass = min(masses(line.text), default=amounts.SLICE) * (int(slices[1]) if slices else 1)
+    of_all = slices is None or _IN_ALL.search(line.text)
+    mass = min(masses(line.text), default=amounts.SLICE) * (1 if slices is None or of_all else int(slices[1]))
     salted = next((f for f in line.fractions if 0.005 <= f <= 0.06), SALTED)
-    lost = share_lost(line)
+    if _ON_THE_PLATE.search(line.text) and line.fractions:
+        salt_there = mass * salted
+        body = {"sodium_kg": amounts.sodium(salt_there)}
+        said = sums_mixed.sodium_there(mass, (salt_there, amounts.sodium(salt_there)), salted)
+        return said, ("ATOMIC_WEIGHTS",), body
+    kept = share_kept(line.text)
+    lost = share_lost(line) if kept is None else 1.0 - kept
     salt = amounts.salt_in_slice(mass, salted, lost if lost and lost < MOST_LOST else None)
     body = {"sodium_kg": amounts.sodium(salt.usual)}
     said = sums_plate.sodium(mass, salt, amounts.SODIUM_IN_SALT, salted)

@@ -2,17 +2,15 @@
 
 import re
 from dataclasses import replace
-from datetime import date, datetime, time, timedelta
-from math import ceil
+from datetime import datetime, time
 from typing import Final
 
 from bot import measures
-from bot.conversation.sums_dates import comes_out, is_enough, noon, without
+from bot.conversation.sums_dates import comes_out, is_enough
 from bot.conversation.sums_hot import NEEDLED, Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.cures import pours
-from bot.intents.days import find_day
 from bot.intents.sums.of_days import EATEN_AT
 from bot.intents.sums.of_heat import RATE, between, in_time
 from bot.intents.sums.told import THINNEST, Told, told
@@ -26,7 +24,6 @@ from core.heat.band import Band
 from core.heat.brine_pot import hours_to, ice_into, with_ice
 from core.heat.cooling import rest
 from core.meat.piece import Piece
-from core.safety.thaw import thaw
 from core.service.turn import Turn
 from core.units import Celsius, Days, Hours
 
@@ -49,6 +46,7 @@ _ICE_HAD: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?) (?:bags? )?(?:of )
 TWICE: Final = 2.0  # what melts, so that ice is left in the water. Common practice
 _OVEN: Final = re.compile(r"\b(?:oven|warmer|warming drawer|holding cabinet|proofer)\b")
 HOTTEST_HOLD_C: Final[Celsius] = 95.0  # hotter it cooks on. Judgement
+_LIT_THEN_ON: Final = re.compile(r"\b(?:light|lit|lighting|fire)\b.*\b(?:goes|go|going|is|meat|it) on\b")
 _ON_AT: Final = re.compile(
     r"\b(?:on|start(?:s|ed|ing)?|goes on|went on|put (?:it )?on)\b(?: \w+){0,2}? (?:at )?\d{1,2}(?::\d\d)?"
     r"(?! ?(?:h|hrs?|hours?)\b) ?(?:am|pm)?\b(?=.*\b(?:done|ready|finish\w*|off)\b)"
@@ -57,7 +55,6 @@ _WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
 _BESIDE: Final = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 LIGHTING: Final[Hours] = 1.0
 WORTH_SAYING: Final[Hours] = 1.0  # between the hours that are sure and the likelier ones. Judgement
-AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
 HALF_A_DAY: Final[Hours] = 12.0
 _REST: Final = re.compile(r"^ ?(?:of )?(?:rest\w*|hold\w*|to rest)\b")
 _RESTS: Final = re.compile(r"\b(?:rest|hold)\w*(?: (?:it|for|of|about|another))* $")
@@ -75,41 +72,6 @@ def cure_days(turn: Turn, line: Told) -> tuple[Days, Days]:
     if band is None:
         raise refusal or Missing("body")
     return band.p50, band.p90
-
-
-def _start_by(turn: Turn, line: Told) -> Answer:
-    spans = [m for m in measures.find(line.text) if m.kind == "duration"]
-    told_days = next((hours / 24.0 for hours in line.durations if hours >= 24.0), None)
-    cure = cure_days(turn, line)[1] if told_days is None else told_days
-    frozen = "frozen" in line.text or "freezer" in line.text
-    thawing = thaw(need(line.meat, "meat"), "fridge").high / 24.0 if frozen else 0.0
-    before = ceil(cure) + AFTER_THE_CURE + ceil(thawing)
-    today = wall_of(turn.now, turn.person.zone).date()
-    day = find_day(without(line.text, spans), today)
-    body = {"days_before": before, "cure_days": cure}
-    if day is None:
-        return sums_time.days_before(before, cure, ceil(thawing)), KITCHEN, body
-    begin, meal = day.days[0] - timedelta(days=before), noon(turn, day.days[0])
-    counted, body = (before, cure, ceil(thawing)), body | {"late": begin < today}
-    by_rule = _surer_days(line) if told_days is None else None
-    if by_rule is not None and by_rule > ceil(cure):
-        sooner = day.days[0] - timedelta(days=by_rule + AFTER_THE_CURE + ceil(thawing))
-        if sooner >= today:
-            begins = noon(turn, sooner), noon(turn, begin), meal
-            return sums_time.begin_by_rule(begins, (by_rule, cure, ceil(thawing)), turn.person), KITCHEN, body
-        return f"{_begin_on(turn, (begin, meal), counted)}\n{sums_time.no_time_for_the_rule(by_rule)}", KITCHEN, body
-    return _begin_on(turn, (begin, meal), counted), KITCHEN, body
-
-
-def _begin_on(turn: Turn, days: tuple[date, datetime], counted: tuple[Days, Days, Days]) -> str:
-    begin, meal = days
-    late = begin < wall_of(turn.now, turn.person.zone).date()
-    return sums_time.begin_on((noon(turn, begin), meal), counted, late, turn.person)
-
-
-def _surer_days(line: Told) -> int | None:
-    """The days in the cure by the trade's rule of the square; None for a piece that is injected. [d]"""
-    return None if setup_of(line).method == "inject" else ceil(square_rule(piece_of(line)))
 
 
 def _days(turn: Turn, line: Told) -> Answer:
@@ -146,8 +108,9 @@ def _other_thickness(turn: Turn, line: Told) -> tuple[Piece, Days] | None:
 
 
 def _light_by(turn: Turn, line: Told) -> Answer:
-    if len(line.clocks) == 1 and _ON_AT.search(line.text) and not EATEN_AT.search(line.text):
-        ready, on = until_ready(turn, line)[0], line.clocks[0]
+    alone, lit_before = len(line.clocks) == 1, len(line.clocks) == 2 and _LIT_THEN_ON.search(line.text)
+    if (lit_before or (alone and _ON_AT.search(line.text))) and not EATEN_AT.search(line.text):
+        ready, on = until_ready(turn, line)[0], line.clocks[-1]
         at = tuple(_clock(turn, on + hours) for hours in (ready.p10, ready.p50, ready.p90))
         return (
             sums_time.done_at(_clock(turn, on), at, ready, turn.person),
@@ -288,6 +251,6 @@ def _brine_cools(turn: Turn, line: Told) -> Answer:
 
 
 SUMS = {
-    "days": _days, "start_by": _start_by, "light_by": _light_by, "makes_it": _makes_it, "eta": _eta,
+    "days": _days, "light_by": _light_by, "makes_it": _makes_it, "eta": _eta,
     "hold_for": _hold_for, "ice": _ice, "brine_ice": _brine_ice, "brine_cools": _brine_cools,
 }  # fmt: skip

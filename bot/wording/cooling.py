@@ -12,6 +12,7 @@ from core.person import Person
 from core.safety.cooling import CoolingVerdict
 from core.safety.cooling_rules import judged_rules
 from core.safety.findings import Outcome, Rule, Status
+from core.safety.history import printed_f
 from core.units import Celsius, celsius_from_fahrenheit
 
 GRANTS = "130-80-40"  # the rule whose clock the talk tells
@@ -36,6 +37,8 @@ def stands(a: Assessment) -> str:
         case Outcome.NOT_YET:
             return _stage_ahead(found, a)
         case Outcome.CANNOT_SAY if found.decided_by is not None and found.decided_by.clock is Status.UNKNOWN:
+            if found.of(GRANTS).clock is Status.UNKNOWN and _is_falling(found, a):
+                return _go_on(found, a)
             return say(
                 "No reading shows that it was cold in time, {between}.\nI cannot say that it is safe, to keep or to eat, and heating it "
                 "again undoes not all that may have grown. A core that you did read counts: type it with its hour, like «core 22 c at "
@@ -50,6 +53,26 @@ def stands(a: Assessment) -> str:
         case _:
             failed = [safety.finding(f, a) for f in a.ledger.verdict.because if f.rule is Rule.COOLING]
             return "\n".join([safety.VERDICTS[found.kind], *failed[:1]])
+
+
+def _is_falling(found: CoolingVerdict, a: Assessment) -> bool:
+    """Whether the last core that was read is inside the stage that no reading shows: colder it has still to get."""
+    core, stage = a.cooling.readings[-1].celsius if a.cooling.readings else None, found.of(GRANTS).stages[0].stage
+    return core is not None and stage.to_f < printed_f(core) < stage.from_f
+
+
+def _go_on(found: CoolingVerdict, a: Assessment) -> str:
+    """What is to be reached all the same, while no reading shows when the clock of it began."""
+    stage = found.of(GRANTS).stages[0].stage
+    return say(
+        "Ice water now, or more ice, stirred, and read it again soon: {low} is due {limit} after it fell below {high}.\n"
+        "No reading shows when that was, {between}, so I cannot say that it is safe, to keep or to eat. A core that you did read counts: "
+        "type it with its hour, like «core 55 c at 18:10». Without one, throwing it away is the safe way.",
+        low=numbers.at_most(celsius_from_fahrenheit(stage.to_f), a.person),
+        high=numbers.temperature(celsius_from_fahrenheit(stage.from_f), a.person),
+        limit=numbers.hours(stage.max_h),
+        between=_between(found, a),
+    )
 
 
 def _between(found: CoolingVerdict, a: Assessment) -> str:

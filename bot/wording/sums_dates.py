@@ -162,3 +162,32 @@ def is_enough(told: Days, of: tuple[Days, Days | None]) -> str:
 
 def _long(hours: Hours) -> str:
     return numbers.days(hours / 24.0) if hours >= 24.0 else numbers.hours(ceil(hours))
+
+
+def out_by(
+    at: tuple[datetime, datetime, datetime], days: tuple[Days, Days], late: tuple[bool, bool], person: Person
+) -> str:
+    """The day to put it in for a day on which it comes out: by the trade's rule, and by which the middle is pink.
+
+    `late` says of each of the two whether it has gone by.
+    """
+    sure, latest, out = (numbers.day(one, person) for one in at)
+    fields = {"sure": sure, "latest": latest, "out": out, "long": numbers.days(days[0]), "least": numbers.days(days[1])}
+    fields["most"] = numbers.days(LONGEST_CURE)
+    if late[1]:
+        return say(
+            "No day is left for it: out on {out} it would have gone in on {latest}. Inject it, split it, or take a later day.",
+            **fields,
+        )
+    if late[0] or days[0] == days[1]:
+        return say(
+            "Into the cure on {latest} at the latest, to be out on {out}: {least}, by which 9 in 10 are pink in the middle.\n"
+            "Sooner does no harm, cold, up to {most} in all.",
+            **fields,
+        )
+    return say(
+        "Into the cure on {sure}, to be out on {out}; on {latest} at the latest.\n"
+        "{long} are the trade's rule, mm squared over 200; by {least} 9 in 10 are pink in the middle. Sooner does no harm, cold, "
+        "up to {most} in all.",
+        **fields,
+    )

@@ -6,8 +6,8 @@ from bot.wording import numbers
 from bot.wording.cooling import GRANTS
 from bot.wording.language import say
 from core.person import Person
-from core.safety.cooling import CoolingVerdict
-from core.safety.cooling_rules import CoolingRule, Use
+from core.safety.cooling import CoolingVerdict, RuleJudgement, StageJudgement
+from core.safety.cooling_rules import CoolingRule
 from core.safety.findings import Outcome, Status
 from core.units import Celsius, Hours, celsius_from_fahrenheit
 
@@ -102,13 +102,19 @@ def _cured(verdict: CoolingVerdict) -> str:
     )
 
 
-def by_the_longer_rule(verdict: CoolingVerdict) -> str:
-    """How a fall stands under the rule of cured meat, for who is sure that it was."""
-    cured = (judged for judged in verdict.rules if judged.rule.use is Use.CURED)
-    clock = next((judged.clock for judged in cured if judged.rule.min_ascorbate is None), Status.UNKNOWN)
+def by_the_longer_rule(longer: RuleJudgement, runs: StageJudgement | None, latest: Hours | None, person: Person) -> str:
+    """How a fall stands under the rule of cured meat, for who is sure that it was, and until when its stage runs."""
+    clock = longer.clock
     if clock is Status.FAILED:
         return say("By the longer rule it is too slow as well: throw it away.")
-    return "" if clock is Status.UNKNOWN else say("By the clock alone it keeps that longer rule so far.")
+    if clock is Status.UNKNOWN:
+        return ""
+    if runs is None or latest is None:
+        return say("By the clock alone it keeps that longer rule so far.")
+    low = numbers.at_most(celsius_from_fahrenheit(runs.stage.to_f), person)
+    return say(
+        "By the clock alone it keeps that longer rule so far: it must be at {low} by {at}.", low=low, at=_at(latest)
+    )
 
 
 def in_time(falls: tuple[Hours, Hours], left: Hours) -> str:

@@ -201,3 +201,14 @@ def salt_of_all(share: Fraction, salt: Sequence[Kilograms]) -> str:
         in_tub=in_tub,
         tub=tub,
     )
+
+
+def sodium_there(mass: Kilograms, salt: tuple[Kilograms, Kilograms], salted: Fraction) -> str:
+    """Sodium in what is eaten, where its own share of salt is told; `salt` and the sodium in it."""
+    return say(
+        "Roughly {sodium} mg of sodium in {mass}: {salt} g of salt, at {salted} of what is eaten.",
+        sodium=f"{round(salt[1] * 1e5) * 10:.0f}",
+        mass=numbers.grams(mass),
+        salt=decimal(salt[0] * 1000.0, 1),
+        salted=numbers.percent(salted),
+    )

@@ -107,8 +107,16 @@ _TWO: Final = re.compile(  # «pit at 275 and pull at 195, whats that in celsius
 _LEAST_F, _MOST_C = 130, 180  # two bare degrees of a cook are °F from here on, °C up to here
 
 
+_AND_ANOTHER: Final = re.compile(  # «107c in f? and 63c»
+    r"(?<![\w.])(?P<a>\d{2,3}) ?°?(?P<ua>[cf]) (?:in|to|as) (?:f|c|fahrenheit|celsius)[ ?,.]*(?:and|n|also|plus|&) "
+    r"(?P<b>\d{2,3}) ?°?(?P=ua)?[ ?.]*$"
+)
+
+
 def _two_degrees(text: str) -> str:
     """Two temperatures of one line that are wanted in the other unit, as a spread of them."""
+    if another := _AND_ANOTHER.search(text):
+        return f"{another['a']} to {another['b']} {another['ua']} in {_OTHER[another['ua']]}"
     found = _TWO.search(text) if "in" in text or "what" in text else None
     if found is None:
         return text

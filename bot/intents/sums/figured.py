@@ -69,6 +69,18 @@ _SANDWICHES: Final = re.compile(  # «2 sandwiches each, 100 g»: so much of the
     r"\b([1-6]) (?:sandwich(?:es)?|rolls|buns|bagels)(?: each| per (?:person|head)| a head)?,? (?:of |at |with )?"
     r"(\d{2,3}) ?g\b(?: each)?"
 )
+_TONIGHT: Final = re.compile(  # «at 9:40 tonight»
+    r"(?<=\bat )(1[01]|[4-9])(:[0-5]\d)? (?=tonight\b|this evening\b|in the evening\b)"
+)
+_MORNING: Final = re.compile(r"(?<=\bat )(1[01]|[1-9])(:[0-5]\d)? (?=(?:this|in the) morning\b)")
+_BAG_OF_CURE: Final = re.compile(  # «a 1 lb bag of prague powder»
+    r"(\d[\d.]* ?(?:kg|g|grams?|lbs?|pounds?|oz|ounces?)) (?:bag|packet|pack|tub|jar|pouch|sack|tin) of (?:the )?"
+    r"(?=(?:prague|pink|cure|curing)\b)"
+)
+_AIMED_AT: Final = re.compile(  # «aiming 150», of a line about curing salt
+    r"(?=.*\b(?:cure|curing|nitrite|pink|prague|ppm)\b)(.*\baim\w*(?: for| at)?) (1[0-9]\d)\b"
+    r"(?! ?(?:f|c|ppm|degrees|g)\b)"
+)
 _STRENGTH_AT: Final = re.compile(r"(?=.*\b(?:ppm|cure|pink|nitrite)\b).*\bat (?:6\.25|5\.88)\b")  # and no hour
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 
@@ -84,7 +96,8 @@ _AS_FIGURES: Final = (
     (_SHARE_WANTED, r"how much is \2 % \1 on "), (_WANTED_TOO, r"\1 %"), (_CURED_AT, r"\1 %"),
     (_NUMBER_ONE, "number 1"), (_IN_INCHES, " inch"), (_SALTED_AT, r"\1 %"), (_THE_NTH, r"\1 the "),
     (_BACKWARDS, r"from \g<from> to \g<to>\g<u>"), (_A_VOLUME, r"\1 per "), (_ONE, "1 "), (_PER, r"\1 1 "),
-    (_LEVEL, r"\1 "),
+    (_LEVEL, r"\1 "), (_TONIGHT, r"\1\2 pm "), (_MORNING, r"\1\2 am "),
+    (_BAG_OF_CURE, r"\1 "), (_AIMED_AT, r"\1 \2 ppm"),
 )  # fmt: skip
 
 

@@ -38,7 +38,7 @@ _TIME_ASKED: Final = re.compile(
     r"|hold(?:ing)? time|(?:secs?|seconds?)(?=\W*$))\b"
 )
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?:ing|ed|s)?(?! box\b)|cold|fridge|freezer)\b")
-_IN_A_BOX: Final = re.compile(r"\b(?:cooler|esky|cool box|box|towels?|blankets?|rest\w*|hold\w*|held|wrapped)\b")
+_IN_A_BOX: Final = re.compile(r"\b(?:cooler|esky|cool box|box(?:ed)?|towels?|blankets?|rest\w*|hold\w*|held|wrapped)\b")
 _FIRE_LOST: Final = re.compile(
     r"\b(?:fire|died|dead|power|(?:went|ran|burn\w*|gone) out|coals?|gas|flames?|smoker|pit)\b"
 )
@@ -64,10 +64,13 @@ _READ_NOW: Final = re.compile(r"\b(?:now|still|reads?|says|shows|its|is)\b")
 _AGO_READ: Final = re.compile(r"\b(?:was|were|last|then|when|before)\b")
 _BY_WHEN: Final = re.compile(  # until when something has to be cold
     r"\b(?:when|what time|by when|how long|deadline|latest)\b.*\b(?:need\w*|must|ha(?:ve|s) (?:to|got)|should"
-    r"|supposed|under|below|reach\w*|be|gotta|due|down to|till?|until|to hit)\b|\b(?:deadline|latest)\b"
+    r"|supposed|under|below|reach\w*|be|gotta|due|down to|till?|until|to hit)\b|\b(?:deadlines?|latest)\b"
     r"|\b(?:must|has to|needs to|should) (?:be|get|reach|hit)\b.*\b(?:by|until|till) when\b"
 )
-_COLD_ASKED: Final = re.compile(r"\b(?:cold|chilled|cooled(?: down)?|fridge cold)\b")
+_COLD_ASKED: Final = re.compile(
+    r"\b(?:cold|chilled|cool(?:ed|ing)(?: down)?|fridge cold"
+    r"|(?:coming|going|on (?:its|the) way) down|dropping|falling)\b"
+)
 _BEGINS_COLD: Final = 54.4  # °C, 130 °F; from there down the rules of cooling count
 _COLD_GOAL: Final = 30.0
 HOTTEST_PIT_C: Final = 180.0

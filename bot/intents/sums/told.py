@@ -22,7 +22,7 @@ _CLOCK: Final = re.compile(
     r"|and its|(?:the )?(?:fire|pit"
     r"|coals?|smoker)(?! at)\b)\b)) "
     r"(?P<bare>1[0-2]|[1-9])"
-    r"(?![\d.:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
+    r"(?!\d|\.\d|[:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
     r"|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
     r"|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp|tbsp|cups?|people|ppl|guests)\b(?! (?:eat|meat)\b)| \d/| ?%)"
     r"(?: oclock)?"
@@ -44,7 +44,8 @@ _HELD: Final = re.compile(
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
     r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
-    r"|mates|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues|souls|sliders|rolls|buns|wraps|subs|bagels)\b"
+    r"|mates|grown ?ups|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues"
+    r"|souls|sliders|rolls|buns|wraps|subs|bagels)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?P<total>\d{1,3}) (?:in )?(?:total|altogether)\b"
     r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for"

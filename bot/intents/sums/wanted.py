@@ -62,7 +62,8 @@ _LOST_MASS: Final = re.compile(
 )
 NEEDLED: Final = re.compile(r"\b(?:inject|pump|pick-?up)\w*\b")
 _INTO_THE_MEAT: Final = re.compile(  # «injected 380 g into 4 kg», «5.0 kg, now 5.4 after pumping», «weighs after»
-    r"\d ?(?:g|grams?|oz|ounces?) (?:in|into|to|on)\b|\b(?:now|after|before)\b|\bpickle (?:weight|and)\b"
+    r"\bhow much (?:brine|pickle|liquid)\b|\d ?(?:g|grams?|oz|ounces?) (?:in|into|to|on)\b"
+    r"|\b(?:now|after|before)\b|\bpickle (?:weight|and)\b"
 )
 _BOTH_ENDS: Final = re.compile(
     r"\b(?:in|out|off|raw|green|cooked|start(?:ed|ing)?|began|finish(?:ed)?|ended|came|comes|went|was|were|now|before|after"
@@ -102,7 +103,8 @@ _SALT_TOO: Final = re.compile(
 )
 _SUGAR_TOO: Final = re.compile(r"(?<!no )(?<!without )\b(?:sugar|honey|syrup)\b")
 _CURE_TOO: Final = re.compile(  # by its own noun: «salt for a 2 kg dry cure» wants none of it
-    r"\b(?:pink|nitrite|curing salt|prague)\b|\bcure,? (?:and|n|&|plus) |(?:\b(?:and|n|plus)|&),? (?:the )?cure\b"
+    r"(?<!\w)# ?1\b|\b(?:pink|nitrite|curing salt|prague)\b"
+    r"|\bcure,? (?:and|n|&|plus) |(?:\b(?:and|n|plus)|&),? (?:the )?cure\b"
     r"|\bcure,? salt,? (?:and |n |& )?sugar\b|\b(?:salt|sugar),? cure\b|\bcure \+"
 )
 
@@ -162,7 +164,7 @@ def weighed_instead(text: str) -> tuple[Kilograms, Kilograms] | None:
 
 _KEPT: Final = re.compile(
     r"\b(?:get|yield\w*|keeps?|left with|ends? up (?:at|with)|comes? out at)\D{0,10}(?P<n>[3-9]\d(?:\.\d)?)"
-    r" ?(?:%|percent)"
+    r" ?(?:%|percent)|\byield(?:s|ed|ing)?(?: is| of| was)? (?P<m>[3-9]\d)(?!\d|\.\d|%| ?(?:percent|kg|lbs?|g|f|c)\b)"
 )
 
 
@@ -211,7 +213,7 @@ def by_the_plate(text: str) -> bool:
 def share_kept(text: str) -> Fraction | None:
     """The share of its weight that somebody has left, «if i get 55 %»."""
     found = _KEPT.search(text) if "%" in text or "percent" in text else None
-    return float(found["n"]) / 100.0 if found else None
+    return float(found["n"] or found["m"]) / 100.0 if found else None
 
 
 def share_lost(line: Told) -> Fraction | None:
@@ -231,6 +233,11 @@ def height_asked(line: Told) -> bool:
     boils = len(line.temperatures) == 1 and 80.0 <= line.temperatures[0] <= 100.5 and "boil" in line.text
     words = r"\b(?:how high|height|altitude|elevation)\b|\b(?:my|our) water boils\b|\bboils at \d+ here\b"
     return boils and bool(re.search(words, line.text))
+
+
+def kilos_asked(text: str) -> bool:
+    """Whether a weight is wanted in kilos, whatever somebody else reads."""
+    return bool(re.search(r"\b(?:in|how many) (?:kg|kilos?|kilograms?)\b", text))
 
 
 def by_the_kilo(text: str) -> bool:

@@ -14,7 +14,7 @@ NOT_OURS: Final = re.compile(  # or asked of what was typed before
 # what asks without a question's words, and is said of no batch that begins
 WANTS: Final = re.compile(
     r"\b(?:what|when|how|vs|versus|(?<!this )(?<!last )(?<!next )(?<!same )times?|hours for|hrs|amounts?|amt"
-    r"|doable|(?:last|latest) day"
+    r"|doable|aim\w*(?: for| at)? \d{3} ppm|(?:last|latest) day"
     r"|start date|dose|ppm|weigh|weight (?:of|after)|cooked weight|yield|shrink\w*"
     r"|thaw\w*|portions?|servings?|serves|feeds|defrost\w*|sodium|salometer|salinometer|boil\w*|altitude|convert|final"
     r"|left (?:after|(?:from|out of) (?=\d))|(?:un)?till? (?:its )?done"
