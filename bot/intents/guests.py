@@ -19,7 +19,7 @@ _IN_ALL: Final = re.compile(
     rf"|^(?:(?:only|now|just|its|well be|we are|there are|therell be) )+(?P<k>\d{{1,3}}) (?:eating|coming"
     rf"|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:were|we are|therell be|there will be|well be) (?:now |only |just )?(?P<o>[2-9]|[1-9]\d)"
-    rf"(?: (?:now|in all|then|instead|on the day|that day|for (?:it|lunch|dinner)))*$"
+    rf"(?: (?:now|in all|then|instead|tomorrow|tonight|today|on the day|that day|for (?:it|lunch|dinner)))*$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for|only|just) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now"
     rf"|coming|in all"
     rf"|instead|eating))*$"
