@@ -42,7 +42,8 @@ def read_guests(text: str, context: Context) -> Intent | None:
     if _MORE.match(bare):
         return Unclear("guests" if _NAMED.search(bare) else "more", bare)
     found = _in_all(bare)
-    if found and "," in found.string[: found.start()]:
+    before = found.string[: found.start()] if found else ""
+    if "," in before and not _SOME.search(before):
         return None  # beside something else, which is read by its clauses
     return Ask("feed", text=bare) if found and (found["o"] or _SOME.search(bare)) else None
 
