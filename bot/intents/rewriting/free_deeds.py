@@ -104,9 +104,8 @@ RULES: Final = rules(
      r"|\d|$)(?!(?:at )?\d{1,3} ?(?:kg|lb|g\b))", "took it off "),
     (r"\bguests? (?:(?:is|are|up to|number) )*(?:now )?(?:up to )?(\d{1,2})(?: now)?$(?<!\d\d\d)", r"now \1 guests"),
     (r"^((?:now |its |at )*\d{3}(?: ?f)?) (?=(?:pulled|took|taking|pulling|off the|lifted)\b)", r"\1, "),
-    (r"(?<=\d)(\b.{0,40}?\b(?:rest\w*|sitting|sat|hold\w*)) in (?:the |a |my )?(?:oven|warmer|warming drawer|hot box) (?:at"
-     r"|set to) 1[4-7]\d\b",
-     r"\1 in the oven"),
+    (r"(?<=\d)(\b.{0,40}?\b(?:rest\w*|sitting|sat|hold\w*)) in (?:the |a |my )?(?:oven|warmer|warming drawer|hot box) "
+     r"(?:at|set to) 1[4-7]\d\b", r"\1 in the oven"),
     (r"^(?:now )?(\d{2,3}(?:\.\d)?(?: ?[cf])?) (core|internal)\b(?=,| (?:water|bath|ice|now)\b)", r"\2 \1,"),
     (r"(?P<b>^|, |\band )(?P<d>turned|flipped) (?=(?:the )?fridge (?:is |at |was |reads |says "
      r"|shows )*\d)", r"\g<b>\g<d> it, "),
