@@ -101,7 +101,7 @@ RULES: Final = rules(
      r"\1 not "),
     (r"\b(?:it |she |he |(?:the )?meat |they |just )?(?:came|has come|come) off (?=(?:at|around|about|just|now"
      r"|a bit|early|late)\b"
-     r"|\d|$)(?!(?:at )?\d{1,3} ?(?:kg|lb|g\b))", "took it off "),
+     r"|\d|$)(?!(?:at )?\d{1,3}(?:\.\d+)? ?(?:kg|kilo|lb|pound|g\b))", "took it off "),
     (r"\bguests? (?:(?:is|are|up to|number) )*(?:now )?(?:up to )?(\d{1,2})(?: now)?$(?<!\d\d\d)", r"now \1 guests"),
     (r"^((?:now |its |at )*\d{3}(?: ?f)?) (?=(?:pulled|took|taking|pulling|off the|lifted)\b)", r"\1, "),
     (r"(?<=\d)(\b.{0,40}?\b(?:rest\w*|sitting|sat|hold\w*)) in (?:the |a |my )?(?:oven|warmer|warming drawer|hot box) "
