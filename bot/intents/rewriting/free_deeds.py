@@ -186,8 +186,8 @@ RULES: Final = rules(
      r"|f|c)))*,? (?:its |it is |now |at |to )*(?=\d{2,3}(?: ?[cf])?(?: now)?(?:$|,| (?:pit|grate|core|and"
      r"|no wrap|not|bare)\b))", "its "),
     (r"\bprob tender\b", "probe tender"), (r",? (?:and )?(?:no|not|still no) (?:wrap(?:ped)?|foil|paper) yet$", ""),
-    (r"(?<!we )\b(?:were|we are) (?=\d{1,2} (?:eating|of us|people|for dinner|for lunch|at the table)\b)|\b(?<=and )were "
-     r"(?=(?:eating|having|going|off|away|serving)\b)", "we are "),
+    (r"(?<!we )\b(?:were|we are) (?=\d{1,2} (?:eating|of us|people|for dinner|for lunch|at the table)\b)"
+     r"|\b(?<=and )were (?=(?:eating|having|going|off|away|serving)\b)", "we are "),
     (r"\b((?:missed|forgot|skipped|slept through)(?: (?:the|it|that|last|this|yesterdays?|nights?|mornings?"
      r"|evenings?|one"
      r"|flip|turn|sorry))+),? (?:just |so |but |and |i )*(?=(?:flipped|turned|did) (?:it|them|both"
