@@ -6,7 +6,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.asides import read_aside
-from bot.intents.clause import clause, deed_at_an_hour, is_nothing
+from bot.intents.clause import clause, deed_at_an_hour, is_nothing, named_batch, to_batch
 from bot.intents.context import IN_THE_COLD, Context
 from bot.intents.deeds import DEEDS
 from bot.intents.intents import (
@@ -263,7 +263,8 @@ def _halves(part: str, context: Context) -> list[Intent]:
     """A clause, or both halves round its «and» where each says something and together they say more."""
     whole = clause(part, context)
     halves = [clause(half, context) for half in _AND.split(part)]
-    flat = [intent for half in halves for intent in half]
+    named, _ = named_batch(part, context)  # «flat out and rinsed»: both are said of it
+    flat = [to_batch(intent, named) for half in halves for intent in half]
     if len(halves) > 1 and all(halves) and not any(map(is_nothing, flat)) and _weight(flat) > _weight(whole):
         return flat
     return whole

@@ -19,7 +19,7 @@ _IN_ALL: Final = re.compile(
     rf"|^(?:(?:only|now|just|its|well be|we are|there are|therell be) )+(?P<k>\d{{1,3}}) (?:eating|coming"
     rf"|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:were|we are|therell be|there will be|well be) (?:now |only |just )?(?P<o>[2-9]|[1-9]\d)"
-    rf"(?: (?:now|in all|then|instead|on the day|that day|for (?:it|lunch|dinner)))*$"
+    rf"(?: (?:now|in all|then|instead|tomorrow|tonight|today|on the day|that day|for (?:it|lunch|dinner)))*$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for|only|just) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now"
     rf"|coming|in all"
     rf"|instead|eating))*$"
@@ -42,7 +42,8 @@ def read_guests(text: str, context: Context) -> Intent | None:
     if _MORE.match(bare):
         return Unclear("guests" if _NAMED.search(bare) else "more", bare)
     found = _in_all(bare)
-    if found and "," in found.string[: found.start()]:
+    before = found.string[: found.start()] if found else ""
+    if "," in before and not _SOME.search(before):
         return None  # beside something else, which is read by its clauses
     return Ask("feed", text=bare) if found and (found["o"] or _SOME.search(bare)) else None
 

@@ -20,7 +20,7 @@ AWAY_IN: Final = re.compile(  # «gonna be in denver till thursday»; never «in
     r"|from [a-z]+ (?:to|-) (?:mon|tue|wed|thu|fri|sat|sun|next))"
 )
 _FIRE: Final = re.compile(
-    r"\b(?:fire|coals?|charcoal|flames?|pit|smoker)s? (?:(?:is|are|was|has|keeps|its) )*(?:going|gone) out\b"
+    r"\b(?:fire|coals?|charcoal|flames?|pit|smoker)s? (?:(?:is|are|was|were|has|keeps|its) )*(?:(?:going|gone) )?out\b"
 )
 _PAUSE: Final = re.compile(
     r"^(?:(?:i|we|ive|weve|got|gotta|have|need|to|lets|just) )*(?:pause|park) (?:this|it|that|everything)\b"

@@ -116,12 +116,11 @@ def read(text: str, context: Context) -> list[Intent]:
     if not _ANYTHING.search(plain):
         return [signs_only(shown)]
     found: list[Intent] = []
-    lines = each(plain, [name for _, name in context.batches])
-    for line in lines:
-        told = _whole(line, shown, context)
-        told = [to_batch(one, named_batch(line, context)[0]) for one in told] if len(lines) > 1 else told
-        if found and is_loose(told) and not ASKS.search(line):
-            continue  # a remark about the other one: «bacon only just went in»
+    for line in (lines := each(plain, [name for _, name in context.batches])):
+        named = named_batch(line, context)[0] if len(lines) > 1 else None
+        told = [to_batch(one, named) for one in _whole(line, shown, context)]
+        if found and is_loose(told) and not ASKS.search(line):  # a remark about the other one
+            continue
         told += left_over(line, told, context, partial(_whole, shown=shown, context=context))
         found += warned(told, line, shown, context)
     return [_as_typed(_offered(unsure(intent, plain, context)), shown) for intent in found]

@@ -19,6 +19,7 @@ from bot.intents.intents import (
     Greet,
     Happened,
     Intent,
+    Pause,
     Question,
     Reading,
     Start,
@@ -72,7 +73,7 @@ _WEIGHS: Final = words(  # what a remark may hold beside what is told, and is th
     want wants wanna aim target set under over below above must soll darf muss kann der die das says said thinks
     """
 )
-_BEHIND: Final = words("inside core pit meat eating guests now")  # what a number before it is of
+_BEHIND: Final = words("inside eating guests now")  # what a number before it is of
 _PROBES: Final = words("pit core meat smoker grill internal fridge brine breast thigh")
 _REMARK: Final = 7  # words of a remark at most
 _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no hour
@@ -127,6 +128,8 @@ def beyond(found: list[Intent], text: str, context: Context) -> list[Intent]:
     named = context.phase not in RAW or _COLD.search(text)
     firm = [one for one in found if not (isinstance(one, Unclear) and one.why in _LOOSE)]
     firm = firm if told and not (_COLD.search(text) and context.phase not in RAW) else found
+    if any(isinstance(one, Pause) for one in told):  # «skipping tonight were out»: tonight is no end of it
+        firm = [one for one in firm if one in told or not isinstance(one, Pause)]
     more = [one for one in told if one not in found and not isinstance(one, Unclear)]
     more = [one for one in more if named or not isinstance(one, Reading)]
     grave = [one for one in told if isinstance(one, Unclear) and one.why == "spoiled" and one not in found]

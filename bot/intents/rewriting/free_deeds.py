@@ -88,7 +88,7 @@ RULES: Final = rules(
     (r"\b(?:aiming|shooting|gunning|going) (?:for |at )?(?=[12]\d\d(?: ?f)?$)", "run the pit at "),
     (r"\b(?:the )?(1[0-2]|[1-9])(?: oclock)? (?=(?:check|reading|flip|turn)\b)", r"the \1 oclock "),
     (r"(?<=[a-z])(?<! and)(?<! but)(?<! so)(?<! now)(?<! says)(?<! said)(?<! think)(?<! like)(?<! when)(?<! if) "
-     r"(?=(?:now )?its (?:now )?(?:at )?\d{2,3}(?: ?[cf])?(?: now)?$)", ", "),
+     r"(?=(?:now )?its (?:now )?(?:at )?\d{2,3}(?: ?[cf])?(?: now| still)?$)", ", "),
     (r"\b(?:totally |completely |clean )?(?:spaced|blanked)(?: out)?(?: on)? (?=the |that |it\b|last )", "forgot "),
     (r"^(?:(?:its|it has|has|oops|sorry) )*been (?:\d{1,2}|a few|a couple of|two|three|four) (?:days"
      r"|nights) since (?:i|we|anyone"
@@ -101,13 +101,12 @@ RULES: Final = rules(
      r"\1 not "),
     (r"\b(?:it |she |he |(?:the )?meat |they |just )?(?:came|has come|come) off (?=(?:at|around|about|just|now"
      r"|a bit|early|late)\b"
-     r"|\d|$)(?!(?:at )?\d{1,3} ?(?:kg|lb|g\b))", "took it off "),
+     r"|\d|$)(?!(?:at )?\d{1,3}(?:\.\d+)? ?(?:kg|kilo|lb|pound|g\b))", "took it off "),
     (r"\bguests? (?:(?:is|are|up to|number) )*(?:now )?(?:up to )?(\d{1,2})(?: now)?$(?<!\d\d\d)", r"now \1 guests"),
     (r"^((?:now |its |at )*\d{3}(?: ?f)?) (?=(?:pulled|took|taking|pulling|off the|lifted)\b)", r"\1, "),
-    (r"\b(rest\w*|sitting|sat|hold\w*) in (?:the |a |my )?(?:oven|warmer|warming drawer|hot box) (?:at"
-     r"|set to) 1[4-7]\d\b",
-     r"\1 in the oven"),
-    (r"^(?:now )?(\d{2,3}(?:\.\d)?(?: ?[cf])?) (core|meat|internal)\b(?=,| (?!\d|is\b|at\b|and \d))", r"\2 \1,"),
+    (r"(?<=\d)(\b.{0,40}?\b(?:rest\w*|sitting|sat|hold\w*)) in (?:the |a |my )?(?:oven|warmer|warming drawer|hot box) "
+     r"(?:at|set to) 1[4-7]\d\b", r"\1 in the oven"),
+    (r"^(?:now )?(\d{2,3}(?:\.\d)?(?: ?[cf])?) (core|internal)\b(?=,| (?:water|bath|ice|now)\b)", r"\2 \1,"),
     (r"(?P<b>^|, |\band )(?P<d>turned|flipped) (?=(?:the )?fridge (?:is |at |was |reads |says "
      r"|shows )*\d)", r"\g<b>\g<d> it, "),
     (r"^((?:my |the )?(?:wife|husband|brother|sister|mum|mom|dad|son|daughter|neighbou?r|mate|partner|kids?|boy"
@@ -130,7 +129,7 @@ RULES: Final = rules(
      "all gone"),
     (r"\bbefore (?:drying|patting it dry|i dried it|the rack)$", ""),
     (r",? (?:so )?(?:a )?(?:few|couple)(?: of)? more hours(?: to go)?(?: i (?:guess|think|reckon|suppose))?$", ""),
-    (r"(?<=\d)( ?[cf])? (?:all (?:round|over|around)|everywhere)(?=$|[,.;])", r"\1"),
+    (r"(?<=\d)( ?[cf])? (?:all (?:round|over|around)|everywhere)(?=$|[,.;]| (?:resting|pulled|off|now|took)\b)", r"\1"),
     (r"^(?:(?:yep|yes|yeah|ok|aye|done|all)[, ]+)*(?:rolled|rotated|flopped)(?: over)?$", "flipped it"),
     (r"\b(probe tender|like butter|tender),? (?:so )?(?:i )?pulled(?: it)?$", r"\1, pulled it"),
     (r"\bresting (?:til|till|until) (?:about )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?$", "resting"),
@@ -144,6 +143,24 @@ RULES: Final = rules(
     (r"^(all gone|all eaten|eaten)(?:,? (?:bar|except|but|apart from) (?:the |a |few |some "
      r"|for )*[a-z]+)?,? (?=(?:the )?(?:salt"
      r"|taste|texture|bark|smoke|it was|was|bit)\b)", r"\1, "),
+    (r"^(?:i |we )?made (?:it|the brine) (?=(?:about )?(?:\d{1,2}|an?|half an?|two|three) ?(?:h|hrs?|hours?"
+     r"|min\w*) ago\b)",
+     "made the brine "),
+    (r"\b(on|off|in|out) (?:it|she|he|they) (?:went|came)\b", r"it went \1"),
+    (r"^(?:(?:im|were|we are|just|ok) )*back (?:from (?:the |my )?[a-z]+|home|again|now),? (?:and )?(?=(?:its "
+     r"|core |meat |now "
+     r"|at )*\d{2,3}\b(?! ?(?:min|h\b|hours?|hrs?|m\b)|[:.]))", ""),
+    (r"(?<=\d) (?=(?:fresh|new|more|extra) ice\b)", ", "),
+    (r"(?<=\d) (?:we are |were )?(?=(?:eating|serving|sitting down) (?:now )?(?:at )?\d)", ", we are "),
+    (r"\b(pulled it|took it off|its off),? (\d{3})(?: ?f)?(?=,| (?:resting|and|now|in|wrapped|under)\b)(?! ?(?:lb"
+     r"|g)\b)",
+     r"\1 at \2,"),
+    (r"(?<=\d),? (?:the )?(?:ice ?)?(?:water|bath)(?:s| is| at| reads)* \d{2}(?: ?[cf])?(?=$|,| (?:and|more"
+     r"|fresh)\b)", ""),
+    (r"(?P<b>^|, |\d |\btonight |\btomorrow |\bnow |\band |\blater |\bit )were (?=(?:out|away|off|gone|busy|going"
+     r"|having|eating)"
+     r"\b(?! of)|\d{1,2} (?:tomorrow|tonight|today|now|on \w+day)\b)", r"\g<b>we are "),
+    (r"\b(?:the )?(?:fire|coals|charcoal) (?:was|were) (?:all |nearly |almost )?out\b(?! of)", "the fire went out"),
     # what was read, and where
     (r"(?<=\d)( ?(?:degrees|deg))? (?:on|by) (?:the|my|an?)(?: (?:wee|little|small|cheap|old|dial|other|digital))* "
      r"(celsius|fahrenheit|centigrade)(?: (?:thermometer|probe|one|scale|dial|side))?",
@@ -169,8 +186,8 @@ RULES: Final = rules(
      r"|f|c)))*,? (?:its |it is |now |at |to )*(?=\d{2,3}(?: ?[cf])?(?: now)?(?:$|,| (?:pit|grate|core|and"
      r"|no wrap|not|bare)\b))", "its "),
     (r"\bprob tender\b", "probe tender"), (r",? (?:and )?(?:no|not|still no) (?:wrap(?:ped)?|foil|paper) yet$", ""),
-    (r"\b(?:were|we are) (?=\d{1,2} (?:eating|of us|people|for dinner|for lunch|at the table)\b)|\b(?<=and )were "
-     r"(?=(?:eating|having|going|off|away|serving)\b)", "we are "),
+    (r"(?<!we )\b(?:were|we are) (?=\d{1,2} (?:eating|of us|people|for dinner|for lunch|at the table)\b)"
+     r"|\b(?<=and )were (?=(?:eating|having|going|off|away|serving)\b)", "we are "),
     (r"\b((?:missed|forgot|skipped|slept through)(?: (?:the|it|that|last|this|yesterdays?|nights?|mornings?"
      r"|evenings?|one"
      r"|flip|turn|sorry))+),? (?:just |so |but |and |i )*(?=(?:flipped|turned|did) (?:it|them|both"

@@ -71,6 +71,10 @@ RULES: Final = rules(
      r"|evening|night))?s"
      r"?(?: one| flip| turn)?$", lambda m: f"skip the flip {m[1]} {m[2] or ''}".strip()),
     (r"\b(?:we will|there will) be (?=\d{1,2}(?:$| (?:on|for|now|of us|then|in all)\b))", "well be "),
+    (r"(?:^|(?<=, )|(?<=and ))(?:can|could|would) (?:you|u) (?:please |pls )?(?:switch|change|set|put|turn) (?:me"
+     r"|it|us|this"
+     r"|everything) (?:over )?"
+     r"(?:to|into|in) (metric|imperial|celsius|fahrenheit|pounds|kilos)(?: please| pls)?\W*$", r"use \1"),
     # what was said before
     (rf"{_LEAD}(?:scrap|scratch|strike|forget|ignore) (?:that|it),? (?:(?:it|thats|that|the|core|meat|was|is|its"
      rf"|should|be|really"

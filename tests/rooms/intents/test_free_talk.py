@@ -88,7 +88,7 @@ def _read(text: str, phase: str) -> list:
         ("ice water did the trick 84 in the middle", "chilling", "read core 84f"),
         ("ran out of ice round 6:20 only just noticed", "chilling", "ask"),
         ("ice all melted a while back n i forgot about it what now", "chilling", "ask"),
-        ("95 core water 38 more ice in", "chilling", "read core 95f & ask"),
+        ("95 core water 38 more ice in", "chilling", "read core 95f"),
         (
             "turkey breast 3 and 3/4 lb i have the 6.25 stuff need it thurs noon",
             "none",
