@@ -31,7 +31,7 @@ _GREET: Final = re.compile(
     r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
     r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|ta|tks|tnx|thx|danke|cheers|great|cool|nice|"
     r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|and|ok(?:ay)?|k"
-    r"|(?:ive |i |i have )?got (?:it|this)|i have it"
+    r"|(?:ive |i |i have )?got (?:it|this|everything|it all|all of it|the lot)|i have it"
     r"|gotcha|(?:both|all|everything)(?: (?:are|is|looks?|still|all))* (?:good|fine|ok|okay|well)"
     r"|(?:(?:that |it |this )?(?:sounds|looks|seems) )(?:good|great|right|fine|perfect)(?: to me)?"
     r"|ok(?:ay)? good|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "

@@ -39,6 +39,12 @@ RULES: Final = rules(
     (rf"{_WHO_ASKS} (?:if|whether) (i|we|you|he|she|they|one) (may|might|can|could|should|must) ", _asked),
     (rf"{_WHO_ASKS} (?:if|whether) (it|this|that|the \w+) (is|was|will|can|should|has|needs to) ", r"\2 \1 "),
     (rf"{_WHO_ASKS} (?=(?:what|how|when|why|which|where)\b)", ""),
+    (r"^(?:(?:oh no|help|so|oops|uh oh|hey),? )*(?:did (?:i|we) (?:mess|screw|muck|stuff|ruin) (?:it |this )?(?:up)?"
+     r"|is it ruined|have (?:i|we) ruined it)[,.?!]* (?=(?:i|we|ive|weve) [a-z])", ""),
+    # what is being done just now is not done yet
+    (r"(?:^|(?<=[.,;!] ))(?:(?:im|i am|we are|were|just|now|ok) )*(?:mixing|weighing(?: out)?|measuring(?: out)?"
+     r"|stirring)(?: up| together)? (?:the |my )?(?:rub|cure|brine|salts?|spices|dose|pickle)"
+     r"(?: (?:up|together|now|right now))*$", "ok"),
     # the hour that somebody asks for, instead of that of the plan
     (rf"^(?:(?:the|my|our) )?{_KIN}(?: now)? (?:says?|said|wants?|reckons?|asked? for|prefers?|would rather(?: eat)?)"
      rf"(?: (?:it|us|lunch|dinner|to eat|now|for|at|by))* (?P<to>{_HOUR}),? (?:now,? )?(?:and )?(?:not|instead of"
