@@ -22,7 +22,6 @@ from bot.intents.intents import (
     Greet,
     Intent,
     MoveDeadline,
-    Pause,
     Reading,
     Snooze,
     StepDone,
@@ -32,7 +31,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.moves import read_move, read_word
-from bot.intents.pauses import AWAY_IN, read_pause
+from bot.intents.pauses import AWAY_IN, busy_until, read_pause
 from bot.intents.rewriting.plainer import plainer
 from bot.intents.settings import read_city, read_settings
 from bot.intents.start import read_start
@@ -63,7 +62,7 @@ _FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|
 _BUSY_UNTIL: Final = re.compile(
     r"^(?:(?:im|i am|we are|ill be|well be) )?(?:on|at|in|off|with|asleep|sleeping|driving|busy|flying|working|swimming"
     r"|shopping|gone|fishing|camping|hunting|hiking)"
-    r"\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,30}\b"
+    r"\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,44}\b"
     r"(?:til|till|until) (?=\d|noon|midnight|mon|tue|wed|thu|fri|sat|sun|tom|this|the|late)"
 )
 _MINDS: Final = (  # «jo takes the bacon», «turned the bacon»: what is done with it
@@ -246,7 +245,7 @@ def _rest(text: str, context: Context) -> list[Intent]:
     if text in ("ready", "safe", "now"):  # half of a clause («seasoned and ready») asks nothing
         return []
     if _BUSY_UNTIL.match(text):  # «on a plane til 9»
-        return [Pause(said.at if (said := when.future(text, context)) else None)]
+        return [busy_until(text, context)]
     for reader in (read_word, greetings.read_plain, questions.read_topic, read_city):
         if found := reader(text, context):
             return [found]

@@ -52,6 +52,9 @@ _GLAD: Final = re.compile(
     r"|over the moon)(?: (?:now|already|about (?:it|this)))*$"
     r"|^(?:(?:i|we|just) )*(?:cant wait|cannot wait|love (?:it|this|you|this bot))"
     r"(?: (?:to (?:try|eat|taste) it|for it))?$"
+    r"|^(?:(?:it|the \w+|that|this|its|oh|wow|god|man|house|kitchen) )*(?:(?:all|already) )?smell(?:s|ing)?"
+    r" (?:(?:so+|really|just|absolutely|amazingly) )*(?:amazing|divine|heavenly|delicious|incredible|gorgeous"
+    r"|fantastic|wonderful|lovely)(?: (?:already|now|in here|out here))*$"
     r"|^(?:(?:bloody|absolutely|just|simply|so+|its|it is|that is|thats|looks?|looking) )*(?:beautiful|gorgeous"
     r"|stunning|magnificent|a beauty|fantastic|marvellous|wonderful)$"
 )

@@ -230,6 +230,14 @@ def _between(text: str, context: Context) -> Pause:
     return Pause(until.at if until else None, since=_since(text, until, context))
 
 
+def busy_until(text: str, context: Context) -> Pause:
+    """«on a plane til 9»; «at the theatre on tuesday evening until 11» is from that evening on, and not from now."""
+    until = when.future(text, context)
+    begins = when.future(re.split(r" (?:un)?till? ", text)[0], context)
+    later = until and begins and begins.day_said and context.now + _AHEAD < begins.at < until.at
+    return Pause(until.at if until else None, since=begins.at if later and begins else None)
+
+
 def _the_week(context: Context) -> Pause:
     """«on holiday next week»: from its Monday to the one after, on the calendar."""
     now = context.now.astimezone(ZoneInfo(context.zone))

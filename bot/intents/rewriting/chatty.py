@@ -41,6 +41,10 @@ RULES: Final = rules(
     (rf"{_WHO_ASKS} (?=(?:what|how|when|why|which|where)\b)", ""),
     (r"^(?:(?:oh no|help|so|oops|uh oh|hey),? )*(?:did (?:i|we) (?:mess|screw|muck|stuff|ruin) (?:it |this )?(?:up)?"
      r"|is it ruined|have (?:i|we) ruined it)[,.?!]* (?=(?:i|we|ive|weve) [a-z])", ""),
+    (r"^(?:so |and |now )?(?:i|we) have (?:now |just |already |both )*(?=(?:put|taken|lit|turned|flipped|carved|sliced"
+     r"|rinsed|wrapped|pulled)\b)", ""),
+    (r"\b(?:so )?(?:we|there) (?:shall|will) be (?=(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven"
+     r"|twelve)\b(?! (?:oclock|[ap]m|minutes|hours|mins|late)))", "we are "),
     # what is being done just now is not done yet
     (r"(?:^|(?<=[.,;!] ))(?:(?:im|i am|we are|were|just|now|ok) )*(?:mixing|weighing(?: out)?|measuring(?: out)?"
      r"|stirring)(?: up| together)? (?:the |my )?(?:rub|cure|brine|salts?|spices|dose|pickle)"
