@@ -55,6 +55,8 @@ _GLAD: Final = re.compile(
     r"|^(?:(?:it|the \w+|that|this|its|oh|wow|god|man|house|kitchen) )*(?:(?:all|already) )?smell(?:s|ing)?"
     r" (?:(?:so+|really|just|absolutely|amazingly) )*(?:amazing|divine|heavenly|delicious|incredible|gorgeous"
     r"|fantastic|wonderful|lovely)(?: (?:already|now|in here|out here))*$"
+    r"|^(?:happy (?:thanksgiving|turkey day|easter|holidays|new year|birthday|(?:st|saint) \w+ day)"
+    r"|merry (?:christmas|xmas))(?: (?:to|you|all|buddy|mate|everyone|everybody|bot|friend|my|and|yours))*$"
     r"|^(?:(?:bloody|absolutely|just|simply|so+|its|it is|that is|thats|looks?|looking) )*(?:beautiful|gorgeous"
     r"|stunning|magnificent|a beauty|fantastic|marvellous|wonderful)$"
 )

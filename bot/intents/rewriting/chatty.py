@@ -46,9 +46,9 @@ RULES: Final = rules(
     (r"\b(?:so )?(?:we|there) (?:shall|will) be (?=(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven"
      r"|twelve)\b(?! (?:oclock|[ap]m|minutes|hours|mins|late)))", "we are "),
     # what is being done just now is not done yet
-    (r"(?:^|(?<=[.,;!] ))(?:(?:im|i am|we are|were|just|now|ok) )*(?:mixing|weighing(?: out)?|measuring(?: out)?"
-     r"|stirring)(?: up| together)? (?:the |my )?(?:rub|cure|brine|salts?|spices|dose|pickle)"
-     r"(?: (?:up|together|now|right now))*$", "ok"),
+    (r"(?:^|(?<=[.,;!] ))(?:(?:im|i am|we are|were|just|now|ok) )*(?:making|mixing|weighing(?: out)?"
+     r"|measuring(?: out)?|stirring)(?: up| together)? (?:the |my )?(?:rub|cure|brine|salts?|spices|dose|pickle)"
+     r"(?: (?:up|together|now|right now))*(?=$|[,.;!])", "ok"),
     # the hour that somebody asks for, instead of that of the plan
     (rf"^(?:(?:the|my|our) )?{_KIN}(?: now)? (?:says?|said|wants?|reckons?|asked? for|prefers?|would rather(?: eat)?)"
      rf"(?: (?:it|us|lunch|dinner|to eat|now|for|at|by))* (?P<to>{_HOUR}),? (?:now,? )?(?:and )?(?:not|instead of"
@@ -65,6 +65,12 @@ RULES: Final = rules(
      r" again(?: now)?(?:(?=$|[,;])| (?:after|within)? ?(?:half an|an?|\d+) (?:h\w*|min\w*)(?: later)?$)",
      r"back to \g<n>"),
     (r"^(?:(?:the|a|my) )?(?:new|latest|current|next) reading(?: is| was|:|,)* (?=\d)", ""),
+    (r"\b(\d|[1-5]\d)(?: ?(?:degrees|deg|[cf]))? in (?:the )?(?:middle|centre|center) of the (?:pot|bucket|brine|tub"
+     r"|pan)\b", r"brine \1"),
+    (r"(?:^|(?<=[,.;!] ))(?:(?:theyre|they are|its|all of (?:them|it)|everything|both) )?(?:all|both) off"
+     r"(?: now)?$", "off"),
+    (r"^(?:(?:i|we|ive|just) )*(?:refilled|topped up|filled up)(?: (?:it|the hopper|the pellets|the charcoal|pellets))?"
+     r"(?=$|,| and)", "added charcoal"),
     # it is done after all, measured, and until about when
     (r"\b(?:i |we )?(?:forgot|didnt (?:get round|remember|manage)) to (?:flip|turn)\b[^,;.?]*? (?:un)?til+ (?:just "
      r"|right |only )*now$", "flipped it just now"),

@@ -31,6 +31,8 @@ def _of_ages(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (rf"\b(?P<who>{_KIN})\b(?P<asked>[^\d?]{{0,40}}?),? (?:shes|hes|she is|he is|whos) (?P<years>\d{{1,2}}"
+     r"|10\d)(?:[ -]?(?:years?|yrs?)(?:[ -]?old)?)?(?=$|[?.!])", lambda m: f"{_of_an_age(m)}{m['asked']}"),
     (r"\b(?:(?:the|my|our|two|2|three|3) )?(?:kids|children|boys|girls|sons|daughters|grandkids|grandchildren"
      r"|little ones|parents|grandparents)(?: are|,? aged?| who are)"
      r" (?P<ages>\d{1,2}(?:,? (?:and |& )?\d{1,2})+)"
