@@ -98,11 +98,7 @@ def clause(text: str, context: Context) -> list[Intent]:
 
 def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     """The one batch that a plain text names, where there are several, and the text without its name."""
-    names = [(key, name.lower()) for key, name in context.batches] if len(context.batches) > 1 else []
-    hits = [(key, name) for key, name in names if re.search(rf"\b{re.escape(name)}\b", text)]
-    hits = [
-        hit for hit in hits if not any(hit[1] != name and hit[1] in name for _, name in hits)
-    ]  # «flat 2», not «flat»
+    hits = _called_in(text, context) if len(context.batches) > 1 else []
     if len(hits) > 1:  # «the bacon on with the flat»: it is the bacon's
         hits = [hit for hit in hits if not re.search(rf"\b{_BESIDE_IT} (?:the |my )?{re.escape(hit[1])}\b", text)]
     if len(hits) != 1:
@@ -115,6 +111,15 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
         text = re.sub(rf"^(?:the )?{re.escape(name)}(?= {does})", subject, text)
     rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
     return key, " ".join(rest.split())
+
+
+def _called_in(text: str, context: Context) -> list[tuple[str, str]]:
+    """The batches whose names stand in a plain text: «flat 2» is not «flat», and «flat and flat 2» are both."""
+    hits = []
+    for key, name in sorted(((key, name.lower()) for key, name in context.batches), key=lambda one: -len(one[1])):
+        text, many = re.subn(rf"\b{re.escape(name)}\b", " ", text)
+        hits += [(key, name)] if many else []
+    return hits
 
 
 def addressed(text: str, context: Context) -> tuple[str | None, str]:

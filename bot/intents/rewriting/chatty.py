@@ -16,6 +16,7 @@ _KIN: Final = (
     r"|partner|boss|principal|host|pastor|vicar|coach|teacher|neighbou?rs?|guests|kids|girls|boys|lads|in ?laws|parents"
     r"|friends|mates|everyone|everybody|committee|office|school|church|club|she|he|they)"
 )
+_DAYS: Final = r"(?:mon|tues|wednes|thurs|fri|satur|sun)day"
 _HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?|noon|half past \w+|half [a-z]+)"
 _WHO_ASKS: Final = (
     rf"^(?:(?:and|now|so),? )?(?:(?:the|my|our) )?(?:{_KIN}|(?!{_NO_NAME}\b)[a-z]{{3,12}})(?: is| are|s)? (?:asks?"
@@ -71,6 +72,12 @@ RULES: Final = rules(
      r"(?: now)?$", "off"),
     (r"^(?:(?:i|we|ive|just) )*(?:refilled|topped up|filled up)(?: (?:it|the hopper|the pellets|the charcoal|pellets))?"
      r"(?=$|,| and)", "added charcoal"),
+    (r"^(?P<one>(?:the |my )?[a-z]+(?: [a-z]+)?)(?: is| are)? (?P<deed>(?:all |now )?(?:in|out|on|off|flipped|turned"
+     r"|rinsed|wrapped|done|drying|soaking)\b[^,;?]*?),? (?:and )?so (?:is|are) (?P<two>(?:the |my )?[a-z]+"
+     r"(?: [a-z]+)?)(?: too)?$", r"\g<one> \g<deed>, \g<two> \g<deed>"),
+    (r"^(?:(?:ok|right|and|so),? )?(?:ill|i will|i can|we will|we can) (?:do|take|handle|cover)"
+     rf" {_DAYS}s?(?: (?:flips?|turns?|ones?))?(?: (?:then|instead|for you))*$", "ok"),
+    (r"\bbellys\b", "belly"),
     # it is done after all, measured, and until about when
     (r"\b(?:i |we )?(?:forgot|didnt (?:get round|remember|manage)) to (?:flip|turn)\b[^,;.?]*? (?:un)?til+ (?:just "
      r"|right |only )*now$", "flipped it just now"),
