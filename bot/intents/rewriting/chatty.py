@@ -4,6 +4,7 @@ from typing import Final
 
 from bot.intents.rewriting.calls import LANDS
 from bot.intents.rewriting.words import rules
+from bot.intents.zones import zone_of
 from core import patterns as re
 
 _NO_NAME: Final = (  # «nobody here, pause», «guests here, slicing», «fish here, 4 lb»
@@ -24,6 +25,11 @@ _WHO_ASKS: Final = (
 )
 
 
+def _speaks(found: re.Match[str]) -> str:
+    """«dave here, turned it» says who speaks, «berlin here, fridge 4» where they are."""
+    return found[0] if zone_of(found["who"]) else ""
+
+
 def _asked(found: re.Match[str]) -> str:
     """«margaret asks whether we may use honey» as «can we use honey»."""
     may = {"may": "can", "might": "can"}.get(found[2], found[2])
@@ -32,8 +38,8 @@ def _asked(found: re.Match[str]) -> str:
 
 RULES: Final = rules(
     # who speaks
-    (rf"^(?:(?:hi|hello|hey|good morning|good evening),? )?(?:(?:this is|its) )?(?!{_NO_NAME}\b)[a-z]{{2,12}} here"
-     r"(?: again)?[,:.!-]+ (?=\w)", ""),
+    (rf"^(?:(?:hi|hello|hey|good morning|good evening),? )?(?:(?:this is|its) )?(?!{_NO_NAME}\b)"
+     r"(?P<who>[a-z]{2,12}) here(?: again)?[,:.!-]+ (?=\w)", _speaks),
     (r"^(?:(?:hi|hello|hey|good morning|good evening),? )this is [a-z]{2,12}(?: (?:speaking|again))?[,:.!-]+ (?=\w)",
      ""),
     # who wants to know
