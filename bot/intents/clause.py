@@ -22,7 +22,6 @@ from bot.intents.intents import (
     Greet,
     Intent,
     MoveDeadline,
-    Pause,
     Reading,
     Snooze,
     StepDone,
@@ -32,7 +31,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.moves import read_move, read_word
-from bot.intents.pauses import AWAY_IN, read_pause
+from bot.intents.pauses import AWAY_IN, busy_until, read_pause
 from bot.intents.rewriting.plainer import plainer
 from bot.intents.settings import read_city, read_settings
 from bot.intents.start import read_start
@@ -63,7 +62,7 @@ _FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|
 _BUSY_UNTIL: Final = re.compile(
     r"^(?:(?:im|i am|we are|ill be|well be) )?(?:on|at|in|off|with|asleep|sleeping|driving|busy|flying|working|swimming"
     r"|shopping|gone|fishing|camping|hunting|hiking)"
-    r"\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,30}\b"
+    r"\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,44}\b"
     r"(?:til|till|until) (?=\d|noon|midnight|mon|tue|wed|thu|fri|sat|sun|tom|this|the|late)"
 )
 _MINDS: Final = (  # «jo takes the bacon», «turned the bacon»: what is done with it
@@ -99,11 +98,7 @@ def clause(text: str, context: Context) -> list[Intent]:
 
 def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     """The one batch that a plain text names, where there are several, and the text without its name."""
-    names = [(key, name.lower()) for key, name in context.batches] if len(context.batches) > 1 else []
-    hits = [(key, name) for key, name in names if re.search(rf"\b{re.escape(name)}\b", text)]
-    hits = [
-        hit for hit in hits if not any(hit[1] != name and hit[1] in name for _, name in hits)
-    ]  # «flat 2», not «flat»
+    hits = _called_in(text, context) if len(context.batches) > 1 else []
     if len(hits) > 1:  # «the bacon on with the flat»: it is the bacon's
         beside = [rf"\b{_BESIDE_IT} (?:the |my )?{re.escape(hit[1])}\b" for hit in hits]
         hits = [hit for hit, words in zip(hits, beside, strict=True) if not re.search(words, text)]
@@ -118,6 +113,15 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
         text = re.sub(rf"^(?:the )?{re.escape(name)}(?= {does})", subject, text)
     rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
     return key, re.sub(r"^(?:(?:i|we|just|only) )*did$", "done", " ".join(rest.split()))
+
+
+def _called_in(text: str, context: Context) -> list[tuple[str, str]]:
+    """The batches whose names stand in a plain text: «flat 2» is not «flat», and «flat and flat 2» are both."""
+    hits = []
+    for key, name in sorted(((key, name.lower()) for key, name in context.batches), key=lambda one: -len(one[1])):
+        text, many = re.subn(rf"\b{re.escape(name)}\b", " ", text)
+        hits += [(key, name)] if many else []
+    return hits
 
 
 def addressed(text: str, context: Context) -> tuple[str | None, str]:
@@ -248,7 +252,7 @@ def _rest(text: str, context: Context) -> list[Intent]:
     if text in ("ready", "safe", "now"):  # half of a clause («seasoned and ready») asks nothing
         return []
     if _BUSY_UNTIL.match(text):  # «on a plane til 9»
-        return [Pause(said.at if (said := when.future(text, context)) else None)]
+        return [busy_until(text, context)]
     for reader in (read_word, greetings.read_plain, questions.read_topic, read_city):
         if found := reader(text, context):
             return [found]

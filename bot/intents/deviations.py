@@ -87,6 +87,7 @@ _BARE: Final = re.compile(
     r"|(?<![\d.:])(\d{2}(?:\.\d)?)(?= inside(?:$|,)"
     r"| (?:in there |in it |inside )?(?:this morning|when i)\b)"  # «51 in there this am»
 )
+_COLD_F: Final = re.compile(r"(?:3[3-9]|40)(?:\.\d)?")  # °F of a fridge that is cold again, and no hours either
 _LONE_F: Final = re.compile(r"(?:4[1-9]|[5-7]\d)(?:\.\d)?")  # °F of a warm fridge, and no hours that it lasted
 _IN_THE_COLD: Final = ("warm_fridge", "power_cut")  # of the fridge, where no meat is named
 _INSIDE_IT: Final = re.compile(r"\binside\b(?! (?:the |my )?(?:meat|ham|brisket|flat|belly|bird|bag))")  # the fridge
@@ -119,6 +120,8 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
         return None
     if what == "warm_fridge" and (colder := _colder_now(text, context)):
         return colder
+    if what == "warm_fridge" and context.units.temperature == "f" and _COLD_F.fullmatch(text):
+        return read_reading(f"fridge {text}", context)
     if what == "warm_fridge" and context.units.temperature == "f" and _LONE_F.fullmatch(text):
         text = f"it was {text}"
     cold = cold_then(text, context) if what == "warm_fridge" else ()

@@ -118,6 +118,7 @@ _FOR_SPAN: Final = re.compile(
 )
 _SATURDAY: Final = 5  # of a week that begins on Monday with 0
 _BACK: Final = 9  # o'clock: when people are back in the morning; habit, no source
+_A_DAY: Final = timedelta(days=1)
 _AHEAD: Final = timedelta(hours=12)  # a day that begins later is not today
 _FOR_TODAY: Final = re.compile(
     r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)(?: please| pls| thanks| thx| ok)*$"
@@ -232,7 +233,17 @@ def _between(text: str, context: Context) -> Pause:
     if until and begins and begins.day_said and begins.at > until.at and not _is_today(begins, text, context):
         local = until.at.astimezone(ZoneInfo(context.zone)).replace(tzinfo=None) + timedelta(days=7)
         until = replace(until, at=local.replace(tzinfo=ZoneInfo(context.zone)).astimezone(UTC))
+    if until and until.hour_said and until.at <= context.now < until.at + _A_DAY:  # «tonight till midnight»
+        until = replace(until, at=until.at + _A_DAY)
     return Pause(until.at if until else None, since=_since(text, until, context))
+
+
+def busy_until(text: str, context: Context) -> Pause:
+    """«on a plane til 9»; «at the theatre on tuesday evening until 11» is from that evening on, and not from now."""
+    until = when.future(text, context)
+    begins = when.future(re.split(r" (?:un)?till? ", text)[0], context)
+    later = until and begins and begins.day_said and context.now + _AHEAD < begins.at < until.at
+    return Pause(until.at if until else None, since=begins.at if later and begins else None)
 
 
 def _the_week(context: Context) -> Pause:

@@ -23,7 +23,20 @@ def _of_an_age(found: re.Match[str]) -> str:
     return f"{who}{'elderly' if years >= _OLD else 'a toddler' if years <= _SMALL else 'an adult'}"
 
 
+def _of_ages(found: re.Match[str]) -> str:
+    """«the kids are 3 and 6»: of several the one at risk counts."""
+    years = [int(age) for age in re.findall(r"\d+", found["ages"])]
+    who = "a toddler" if min(years) <= _SMALL else "elderly" if max(years) >= _OLD else "an adult"
+    return f"guest is {who}, "
+
+
 RULES: Final = rules(
+    (rf"\b(?P<who>{_KIN})\b(?P<asked>[^\d?]{{0,40}}?),? (?:shes|hes|she is|he is|whos) (?P<years>\d{{1,2}}"
+     r"|10\d)(?:[ -]?(?:years?|yrs?)(?:[ -]?old)?)?(?=$|[?.!])", lambda m: f"{_of_an_age(m)}{m['asked']}"),
+    (r"\b(?:(?:the|my|our|two|2|three|3) )?(?:kids|children|boys|girls|sons|daughters|grandkids|grandchildren"
+     r"|little ones|parents|grandparents)(?: are|,? aged?| who are)"
+     r" (?P<ages>\d{1,2}(?:,? (?:and |& )?\d{1,2})+)"
+     r"(?! ?(?:kg|lbs?|people|guests|pm|am|oclock|%)\b)(?: years? old| yrs?)?,? ?", _of_ages),
     (rf"(?P<who>\b{_KIN}(?:[ -]in[ -]law)?)(?:(?<!guest)(?<!kid)(?<!boy)(?<!girl)(?<!neighbour)(?<!neighbor)s\b| is"
      r"| has| turn(?:ed|s|ing)|s turning| whos| who is|,? aged?|(?= (?:6[5-9]|[7-9]\d|10\d)\b)) (?:(?:already|nearly"
      r"|almost|about|only|just|now|turning|turned|over|aged?) )*(?P<years>\d{1,2}|10\d)(?![.:]\d)"

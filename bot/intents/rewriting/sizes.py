@@ -116,7 +116,7 @@ RULES: Final = rules(
     (r"^([a-z]{3,12}(?: [a-z]{3,8}){0,2}),? (?:asap|as soon as possible|as fast as possible)$", r"start \1"),
     (r"^wrong (?:cut|piece|meat),? (?=its |it is )", "no, "),
     (r"^(?:i |we )?(?:cant|couldnt|cannot) (?:get|find|buy)(?: any| the)? (?=(?:pink|curing) salt)", "dont have any "),
-    (r"^(?:(?:the |my )?(?:flat|point|brisket|meat|piece|belly|loin|ham) )(?:is|measures) (?=\d[\d./ ]*(?:in|inch\w*"
+    (r"^(?:(?:the |my )?(?:meat|piece) )(?:is|measures) (?=\d[\d./ ]*(?:in|inch\w*"
      r"|mm|cm|\")? ?thick\b)", "its "),
     (r"^(?:it )?(?:varies|ranges|runs|goes) (?:from |between )?(?=\d[\d./ ]* (?:to|and) \d)", "it tapers "),
     # numbers put right, and settings
