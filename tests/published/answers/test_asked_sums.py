@@ -91,7 +91,7 @@ def test_a_core_of_hours_ago_says_nothing_of_a_dead_fire(tmp_path: Path) -> None
 
 
 def test_an_hour_without_its_half_is_the_next_that_can_be_meant(tmp_path: Path) -> None:
-    """From 10 am until 7 there are nine hours, less one of rest; «on at 9 tonight» is done the next morning (derived)."""
+    """From 10 am until 7 there are nine hours, less one of rest; «on at 9 tonight» is the night (derived)."""
     by_seven, night = asked(
         tmp_path,
         [
