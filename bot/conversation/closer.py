@@ -80,6 +80,8 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "run": re.compile(r"^(?!.*\b(?:was|were|did|has|got)\b)"),
     "missed": re.compile(r"^(?!.*\b(?:grams?|cure|salt|dose|write|wrote|weight|sugar|spices?)\b)"),
     "dose": re.compile(r"^(?!.*\b(?:costs?|price|pay|paid|spend|spent)\b)"),
+    "cook_on": re.compile(r"\b(?:cook\w*|smok\w*|light\w*|lit|fire|grill\w*|bbq|barbecu\w*)\b"),
+    "hold": re.compile(r"^(?!.*\bdoes (?:that|it)(?: still)? hold\b)"),
     "reweighed": re.compile(r"^(?!.*\b(?:weigh\w* out|(?:of|the) (?:cure|pink|salt))\b)"),
     "another_piece": re.compile(r"^(?!.*\bdose\b)"),
     "out": re.compile(r"^(?!.*\bsoak)"),

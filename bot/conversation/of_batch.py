@@ -86,8 +86,8 @@ _SO_MANY_DAYS = re.compile(  # «is 4 days enough» of the piece that lies there
 )
 _CALLED = {"turkey": "bird", "chicken": "bird", "duck": "bird"}
 _OURS = re.compile(
-    r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|this (?:one|batch)|of this"
-    r"|(?:did|have|are) we|(?:did|have) i)\b"
+    r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|of this|the bag|(?:did|have|are) we"
+    r"|(?:did|have) i|this (?:one|batch|cook|piece|lot|thing|ham|bird|leg|bacon|belly|brisket|flat))\b"
 )
 _TELLS = re.compile(
     r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned(?! out)"

@@ -49,11 +49,15 @@ HOTTEST_HOLD_C: Final[Celsius] = 95.0  # hotter it cooks on. Judgement
 _LIT_THEN_ON: Final = re.compile(r"\b(?:light|lit|lighting|fire)\b.*\b(?:goes|go|going|is|meat|it) on\b")
 _ON_AT: Final = re.compile(
     r"\b(?:on|start(?:s|ed|ing)?|goes on|went on|put (?:it )?on)\b(?: \w+){0,2}? (?:at )?\d{1,2}(?::\d\d)?"
-    r"(?! ?(?:h|hrs?|hours?)\b) ?(?:am|pm)?\b(?=.*\b(?:done|ready|finish\w*|off)\b)"
+    r"(?! ?(?:h|hrs?|hours?)\b) ?(?:am|pm)?\b"
+    r"(?=.*\b(?:done|ready|finish\w*|off|when (?:can|do|will|could) (?:i|we) (?:expect to )?eat)\b)"
 )
+_TONIGHT: Final = re.compile(r"\b(?:tonight|this evening|at night)\b")
+_WHEN_EAT: Final = re.compile(r"\bwhen (?:can|do|will|could) (?:i|we) (?:expect to )?eat\b")
 _WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
 _BESIDE: Final = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 LIGHTING: Final[Hours] = 1.0
+SHORTEST_COOK: Final[Hours] = 3.0  # «on at 10 am, eat by 7» is the evening, «on at 6, eat at 7» too. Judgement
 WORTH_SAYING: Final[Hours] = 1.0  # between the hours that are sure and the likelier ones. Judgement
 HALF_A_DAY: Final[Hours] = 12.0
 _REST: Final = re.compile(r"^ ?(?:of )?(?:rest\w*|hold\w*|to rest)\b")
@@ -109,8 +113,10 @@ def _other_thickness(turn: Turn, line: Told) -> tuple[Piece, Days] | None:
 
 def _light_by(turn: Turn, line: Told) -> Answer:
     alone, lit_before = len(line.clocks) == 1, len(line.clocks) == 2 and _LIT_THEN_ON.search(line.text)
-    if (lit_before or (alone and _ON_AT.search(line.text))) and not EATEN_AT.search(line.text):
+    eaten = EATEN_AT.search(_WHEN_EAT.sub("", line.text))
+    if (lit_before or (alone and _ON_AT.search(line.text))) and not eaten:
         ready, on = until_ready(turn, line)[0], line.clocks[-1]
+        on += HALF_A_DAY if on < HALF_A_DAY and line.half_told and _TONIGHT.search(line.text) else 0.0
         at = tuple(_clock(turn, on + hours) for hours in (ready.p10, ready.p50, ready.p90))
         return (
             sums_time.done_at(_clock(turn, on), at, ready, turn.person),
@@ -144,6 +150,8 @@ def _makes_it(turn: Turn, line: Told) -> Answer:
     if _LIT.search(line.text) and len(line.clocks) == 2:
         on += LIGHTING
     rests = _cooks_and_rests(line)[1]
+    if line.open_halves[-1] and eat == line.clocks[-1] and (eat - on) % 24.0 >= HALF_A_DAY + SHORTEST_COOK:
+        eat += HALF_A_DAY
     has = (eat - on) % 24.0 - rests
     ready = until_ready(turn, line)[0]
     said = sums_beside.in_time((has, rests), ready, (_clock(turn, on), _clock(turn, eat)), turn.person)

@@ -59,6 +59,9 @@ _AND: Final = re.compile(r"^(?:and|then|so|also) (?=\w)")
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!](?:\s|$)+|(?<=\?)\s+|\s+(?:and|then|so)\s+")
 
 
+_A_SPAN: Final = re.compile(  # «nine hours on the smoker, what takes it so long» puts nothing on it
+    r"^\d+(?:\.\d)? ?(?:h|hrs?|hours?) (?:on|in|over) the (?:smoker|grill|fire|pit|coals|heat|barbecue|bbq)$"
+)
 _A_RULE: Final = re.compile(  # «165 for chicken right?», «158 the right temp?»
     r"\d(?: ?°?[cf])? (?:for (?:an? )?\w+(?:,? right| correct)?|the (?:right|magic|target|safe) \w+)\W*$"
 )
@@ -133,6 +136,8 @@ def _read_last(plain: str, context: Context) -> list[Intent]:
 
 def _said_or_asked(part: str, context: Context) -> list[Intent]:
     """What a clause of a line that asks says or asks of the batch; empty where that is a question of the trade."""
+    if context.phase == "drying" and _A_SPAN.match(part):
+        return []
     found = _wished(part, context) or questions.read_topic(part, context) or greetings.read_plain(part, context)
     found = found or read_vague(part, context)
     said = [found] if found else [] if questions.is_question(part) else clause(part, context)

@@ -153,7 +153,7 @@ _MARKS: Final = re.either(
     r"|th(?:is|[eo]se)|s?he|they|we|i|you|u|there)|(?:did|do|have) (?:s?he|they|we|i|you|u|(?:any|some)(?:one|body)))\b"
     r"(?! (?:at|on|in|by|not)? ?\d)|\by/n$|(?:^|[,;] )any (?:chance|idea|way|news|word|point|sense|harm|problem|risk)\b"
     r"|^reckon (?:it|we)|\bdoes any\w*\b|\bhours (?:until|till?|to)\b"
-    r"|\bremind me (?:is|was|what|how|when|which|who|did)\b|\bstill (?:ok|okay|safe|good|fine)\b"
+    r"|\bremind me (?:is|was|what|how|when|where|which|who|did)\b|\bstill (?:ok|okay|safe|good|fine)\b"
     r"|\bremind me (?:of )?(?:the|my|our) (?:\w+ ){0,2}?(?:salt|cure|dose|weight|thickness|dates?|amounts?|numbers?"
     r"|recipe|target|plan|temp\w*)\b"
     r"|^(?:has|have|had|was|were|will|would|am) (?:it|i|we|they|that|this|(?:any|some)(?:one|body)|you|s?he)\b(?! \d)"

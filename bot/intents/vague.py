@@ -98,7 +98,8 @@ _STEPS: Final = {  # told, asked or wished, by where it can be meant
 }  # fmt: skip
 _WHENEVER: Final = re.compile(  # «when the kids are down»: some time, and no question
     r"^(?:(?:ok|ill do it|do it|later|will do|yes) )*(?:when|once|after|as soon as|soon as) (?:im|i am|ive"
-    r"|i (?:get|have|finish|come)|we (?:get|have|come|are)|the (?!meat|core|pit|brine|fire|bag)\w+ (?:are|is|go|goes)"
+    r"|i (?:get|have|finish|come)|we (?:get|have|come|are)|the (?!meat|core|pit|brine|fire|bag"
+    r"|feast|party|meal)\w+ (?:are|is|go|goes)"
     r"|kids|hes|shes|theyre|dinner|work|lunch|bed ?time|school)\b[^?\d]*$"
 )
 

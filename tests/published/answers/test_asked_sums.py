@@ -88,3 +88,16 @@ def test_a_core_of_hours_ago_says_nothing_of_a_dead_fire(tmp_path: Path) -> None
     assert now["verdict"] != "throw_away"
     assert then["entry"] == "fire-out"
     assert low["verdict"] == "throw_away"
+
+
+def test_an_hour_without_its_half_is_the_next_that_can_be_meant(tmp_path: Path) -> None:
+    """From 10 am until 7 there are nine hours, less one of rest; «on at 9 tonight» is the night (derived)."""
+    by_seven, night = asked(
+        tmp_path,
+        [
+            "if the 3 kilos goes on at 10 am can we eat by 7",
+            "if the 11 pounder is on at 9 tonight when can i expect to eat",
+        ],
+    )
+    assert by_seven["has_h"] == 8.0
+    assert night["sum"] == "light_by"
