@@ -60,7 +60,15 @@ _SLICES_ASKED: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
 _IN_ALL: Final = re.compile(r"\b(?:all up|in all|all (?:together|told)|altogether|(?:in )?total|together|combined)\b")
 _RUB_TOO: Final = re.compile(r"\b(?:rub|crust)\b")
 _ON_THE_PLATE: Final = re.compile(  # of what is eaten, and not of the raw meat
-    r"\b(?:finished|cooked|sliced|final)\b|\bin the (?:slices?|end|meat i eat)\b|\bon (?:the|my) plate\b"
+    r"\b(?:finished|cooked|sliced|final)\b|\bslice at \d|\bin the (?:slices?|end|meat i eat)\b|\bon (?:the|my) plate\b"
+)
+_GRAMS_EACH: Final = re.compile(r"\b(\d{1,3}) ?(?:g|grams?) (?:rashers?|slices?|portions?|plates?|strips?)\b")
+_A_DAY: Final = re.compile(
+    r"\b\d[\d.,]* ?(?:m?g|grams?|milligrams?) (?:a|per|each) day\b"
+)  # what one may have, and no slice
+_LABEL: Final = re.compile(  # «1,020 mg sodium per 4 oz»
+    r"\b(?P<mg>\d[\d,.]*) ?(?:mg|milligrams?) (?:of )?(?:sodium )?(?:per|in|a|each|for) (?P<per>\d[\d.]* ?(?:g"
+    r"|grams?|oz|ounces?))\b"
 )
 _SLICES: Final = re.compile(r"\b(\d{1,2}) (?:\w+ )?(?:slices|rashers|strips)\b")
 MOST_LOST: Final = 0.7  # of its weight that meat loses on the fire; more is a slip
@@ -115,7 +123,9 @@ def _birds(turn: Turn, line: Told, people: int) -> Answer:
 
 def _each(line: Told) -> Kilograms | None:
     """A portion by its weight, or by what it is served as. [kg]"""
-    return line.each or (amounts.STARTER if _STARTER.search(line.text) else None)
+    grams = _GRAMS_EACH.search(line.text)
+    told = line.each or (float(grams[1]) / 1000.0 if grams else None)
+    return told or (amounts.STARTER if _STARTER.search(line.text) else None)
 
 
 def _portions(turn: Turn, line: Told) -> Answer:
@@ -221,9 +231,11 @@ def _spice(turn: Turn, line: Told) -> Answer:
 
 
 def _sodium(turn: Turn, line: Told) -> Answer:
-    slices = _SLICES.search(line.text)
+    if label := _by_label(line):
+        return label
+    slices, text = _SLICES.search(line.text), _A_DAY.sub(" ", line.text)
     of_all = slices is None or _IN_ALL.search(line.text)
-    mass = min(masses(line.text), default=amounts.SLICE) * (1 if slices is None or of_all else int(slices[1]))
+    mass = min(masses(text), default=amounts.SLICE) * (1 if slices is None or of_all else int(slices[1]))
     salted = next((f for f in line.fractions if 0.005 <= f <= 0.06), SALTED)
     if _ON_THE_PLATE.search(line.text) and line.fractions:
         salt_there = mass * salted
@@ -236,6 +248,18 @@ def _sodium(turn: Turn, line: Told) -> Answer:
     body = {"sodium_kg": amounts.sodium(salt.usual)}
     said = sums_plate.sodium(mass, salt, amounts.SODIUM_IN_SALT, salted)
     return said, ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), body
+
+
+def _by_label(line: Told) -> Answer | None:
+    """The sodium of what was eaten, by the sodium that its label tells of another weight."""
+    label = _LABEL.search(_A_DAY.sub(" ", line.text))
+    eaten = masses(_A_DAY.sub(" ", line.text[: label.start()] + line.text[label.end() :])) if label else []
+    if label is None or len(eaten) != 1:
+        return None
+    (per,), mass = masses(label["per"]), eaten[0]
+    sodium = float(label["mg"].replace(",", "")) / 1e6 * mass / per
+    salt = sodium / amounts.SODIUM_IN_SALT
+    return sums_mixed.sodium_by_label(mass, (salt, sodium)), ("ATOMIC_WEIGHTS",), {"sodium_kg": sodium}
 
 
 def _steam(turn: Turn, line: Told) -> Answer:

@@ -203,6 +203,16 @@ def salt_of_all(share: Fraction, salt: Sequence[Kilograms]) -> str:
     )
 
 
+def sodium_by_label(mass: Kilograms, salt: tuple[Kilograms, Kilograms]) -> str:
+    """Sodium in what is eaten, by its label; `salt` and the sodium in it."""
+    return say(
+        "About {sodium} mg of sodium in {mass}, by its label: as much as {salt} g of salt.",
+        sodium=f"{round(salt[1] * 1e5) * 10:.0f}",
+        mass=numbers.grams(mass),
+        salt=decimal(salt[0] * 1000.0, 1),
+    )
+
+
 def sodium_there(mass: Kilograms, salt: tuple[Kilograms, Kilograms], salted: Fraction) -> str:
     """Sodium in what is eaten, where its own share of salt is told; `salt` and the sodium in it."""
     return say(

@@ -37,6 +37,10 @@ _BEFORE_AFTER: Final = re.compile(
     r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
     r"\b(?:came (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)"
 )
+_BEFORE_THEN_AFTER: Final = re.compile(  # «3.63 kg before i injected and 3.92 after»
+    r"(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? before\b[^\d]{0,24}?(?P<after>\d[\d.]*\d|\d)"
+    r" ?(?:kg|kilos?|lbs?|pounds?)? after(?:wards?)?\b"
+)
 _OUT_OF: Final = re.compile(  # «1.8 kg cooked out of 3.3», «2.9 kg left from 3.3»
     r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:cooked|left|finished|sliced|remain\w*) "
     r"(?:out of|from|of) (?:an? |the |my )?(?P<before>\d[\d.]*\d|\d)"
@@ -66,7 +70,8 @@ _INTO_THE_MEAT: Final = re.compile(  # «injected 380 g into 4 kg», «5.0 kg, n
     r"|\b(?:now|after|before)\b|\bpickle (?:weight|and)\b"
 )
 _BOTH_ENDS: Final = re.compile(
-    r"\b(?:in|out|off|raw|green|cooked|start(?:ed|ing)?|began|finish(?:ed)?|ended|came|comes|went|was|were|now|before|after"
+    r"\b(?:in|out|off|raw|green|cooked|start(?:ed|ing)?|began|finish(?:ed)?|ended|came|comes|went|was|were|now"
+    r"|before|after"
     r"|from|down to|left|yield|weighed|weighs)\b"
 )
 _A_POUND: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:lb|pound)\b")
@@ -267,6 +272,6 @@ def weights(line: Told) -> tuple[float, float] | None:
         return max(line.meats), max(line.meats) - min(line.meats)
     if len(line.meats) == 2:
         return line.meats[0], line.meats[1]
-    ways = (_OUT_OF, _IN_OUT, _WENT_FROM, _BEFORE_AFTER, _AFTER_BEFORE)
+    ways = (_BEFORE_THEN_AFTER, _OUT_OF, _IN_OUT, _WENT_FROM, _BEFORE_AFTER, _AFTER_BEFORE)
     found = next((found for words in ways if (found := words.search(line.text))), None)
     return (float(found["before"]), float(found["after"])) if found else None

@@ -101,3 +101,16 @@ def test_an_hour_without_its_half_is_the_next_that_can_be_meant(tmp_path: Path) 
     )
     assert by_seven["has_h"] == 8.0
     assert night["sum"] == "light_by"
+
+
+def test_what_is_eaten_by_its_label(tmp_path: Path) -> None:
+    """1020 mg in 4 oz are 2295 mg in 9 oz; 0.29 of 3.63 kg is 8.0 % (derived)."""
+    lines = [
+        "the label says 1,020 mg sodium per 4 oz and i ate 9 oz",
+        "ham was 3.63kg before i injected and 3.92 after what percent did i get in",
+        "3 kg belly how many 30 g rashers do i get",
+    ]
+    label, pumped, rashers = asked(tmp_path, lines)
+    assert abs(label["sodium_kg"] - 1020e-6 * 9.0 / 4.0) < 1e-9
+    assert abs(pumped["pump"] - 0.29 / 3.63) < 1e-6
+    assert 75.0 < rashers["portions"] < 95.0
