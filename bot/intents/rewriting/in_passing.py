@@ -115,6 +115,8 @@ RULES: Final = rules(
     (r"\b(\d{1,2}) ([0-5]\d) not (?:at )?(\d{1,2}) ([0-5]\d)$", r"\1:\2 not \3:\4"),
     (r"\b(?:the )?tail(?: end)? (?=(?:is |at |reads )?\d{2,3}\b)", "meat "),
     (r"(?<=\d) (?=(?:eating at|dinner at|lunch at|supper at|got \d+ (?:more|extra)|guests at)\b)", ", "),
+    (r"\b(is|hes|shes|turned|only) (\d{1,2})(?=,? (?:can|could|may|should|is it ok for) (?:he|she|they|him|her)\b)",
+     r"\1 \2 years old"),
     # a bird has a breast
     (r"\b(?:chest)s? (?=(?:is |at |reads )?1[0-9]\d\b)", "breast "),
 )  # fmt: skip
