@@ -161,6 +161,8 @@ RULES: Final = rules(
      r"|having|eating)"
      r"\b(?! of)|\d{1,2} (?:tomorrow|tonight|today|now|on \w+day)\b)", r"\g<b>we are "),
     (r"\b(?:the )?(?:fire|coals|charcoal) (?:was|were) (?:all |nearly |almost )?out\b(?! of)", "the fire went out"),
+    (r"^(?:(?:i|we|just) )*(?:pulled|took|taken|yanked|moved|shifted) (?:the |my )?(?:probe|thermometer|sensor)s?\b"
+     r"[^,;.\d?]*[,;.] ?(?=[^?]*\d)", ""),  # the probe is out, and no meat
     # what was read, and where
     (r"(?<=\d)( ?(?:degrees|deg))? (?:on|by) (?:the|my|an?)(?: (?:wee|little|small|cheap|old|dial|other|digital))* "
      r"(celsius|fahrenheit|centigrade)(?: (?:thermometer|probe|one|scale|dial|side))?",
