@@ -39,6 +39,7 @@ _TIME_ASKED: Final = re.compile(
 )
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?:ing|ed|s)?(?! box\b)|cold|fridge|freezer)\b")
 _IN_A_BOX: Final = re.compile(r"\b(?:cooler|esky|cool box|box(?:ed)?|towels?|blankets?|rest\w*|hold\w*|held|wrapped)\b")
+_IN_THE_COLD: Final = re.compile(r"\b(?:ice|iced|fridge|freezer|chill\w*|cooling|cooled)\b")
 _FIRE_LOST: Final = re.compile(
     r"\b(?:fire|died|dead|power|(?:went|ran|burn\w*|gone) out|coals?|gas|flames?|smoker|pit)\b"
 )
@@ -203,7 +204,8 @@ def went_out(line: Told) -> bool:
     fell = len(line.temperatures) == 1 and abs(line.temperatures[0] - HOT_CORE) < 1.0 and bool(_FELL.search(line.text))
     meat = (len(line.temperatures) > 1 or fell) and max(line.temperatures) <= HOTTEST_MEAT
     boxed = kept_hot(line) and _IN_A_BOX.search(line.text) and not _FIRE_LOST.search(line.text)
-    return meat and timed and not (rises(line) or boxed or _taken_off(line))
+    chilled = _IN_THE_COLD.search(line.text) and not _FIRE_LOST.search(line.text)
+    return meat and timed and not (rises(line) or boxed or chilled or _taken_off(line))
 
 
 def _taken_off(line: Told) -> bool:
