@@ -24,7 +24,7 @@ _BARE_STRENGTH: Final = re.compile(
 )
 _USUAL_TOLD: Final = re.compile(  # «i have the 6.25 stuff», «cure says 5.88»: what packets print
     r"\b(?:cure|curing salt|pink(?: salt)?|prague(?: powder)?|packet|nitrite)(?: ?# ?1)?(?: (?:is|at|says|of|has|with"
-    r"|strength|nitrite))*[ ,]+(?:(?P<strong>6\.25|5\.88)|(?<=with )(?P<weak>0\.[45]))(?!\d|\.\d)"
+    r"|strength|nitrite))*[ ,]+(?P<strong>6\.25|5\.88)(?!\d|\.\d)"
     r"(?! ?(?:kg|g|lbs?|oz|in|inch\w*|cm|mm|l|h|%|percent)\b)"
     r"|(?<![\d.])(?P<stuff>6\.25|5\.88) (?=(?:stuff|cure|curing salt|pink|nitrite|powder)\b)"
 )
@@ -81,9 +81,12 @@ def open_strength(text: str) -> str:
 
 
 def usual_told(text: str) -> dict[str, float]:
-    """The strength of a curing salt that is told without its sign, where it is a figure that packets print."""
+    """The strength of a curing salt that is told without its sign, where nothing else has such a figure.
+
+    A weak one is asked for: «with 0.5» taken for 0.5 % doses the strong kind twelve times over.
+    """
     found = _USUAL_TOLD.search(text)
-    figure = (found["strong"] or found["weak"] or found["stuff"]) if found else None
+    figure = (found["strong"] or found["stuff"]) if found else None
     return {_STRENGTH: float(figure) / 100.0} if figure else {}
 
 
