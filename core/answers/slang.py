@@ -40,7 +40,7 @@ def stem(word: str, language: str) -> str:
     return _LAST[language].sub("", _ENDINGS[language].sub("", word))
 
 
-@lru_cache(maxsize=8_192)  # every word of every phrasing is looked up, most of them again and again
+@lru_cache(maxsize=16_384)  # every word of every phrasing is looked up, most of them again and again
 def meant(word: str, language: str) -> str:
     """The word of the trade for a word, without its ending."""
     bare = stem(word, language)
