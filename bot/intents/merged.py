@@ -74,8 +74,6 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return meal
         case StepDone(), StepDone() if one == two:
             return one
-        case StepDone(step=Kind.FLIP, at=None), StepDone(step=Kind.FLIP, at=at) if at:  # «turned and massaged it at 6»
-            return two
         case StepDone() | Debrief() | Reading(), Debrief(
             mass=None, grey=None, salt=None, hours=None, unmeasured=False
         ):  # «sliced, lovely»

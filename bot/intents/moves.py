@@ -12,7 +12,7 @@ from bot.intents.days import WEEKDAY, open_days
 from bot.intents.deeds import TO_A_PLACE, WITH_MEAT
 from bot.intents.intents import Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
 from bot.intents.meats import meat
-from bot.intents.small import ASKS, content
+from bot.intents.small import content
 from bot.intents.start import assumptions
 from core import patterns as re
 
@@ -164,9 +164,7 @@ def read_move(text: str, context: Context) -> Intent | None:
         said = whole  # «eating tonight instead 7pm»
     if said is None:
         return _in_a_week(target) or _weekend(target, context)
-    if context.phase == "resting" and not said.day_said and ASKS.match(text):  # «can we eat at quarter to 6»: of today
-        today = when.meal(f"{text} today", context)
-        said = today if today and today.at > context.now else said
+    said = when.of_today(text, said, context)
     if _of_a_step(verb[0], said, text, context):
         put_off = when.future(text, context)
         return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))

@@ -22,12 +22,6 @@ _BARE_STRENGTH: Final = re.compile(
     r"\b(?:cure|pink salt|curing salt)(?: (?:is|at|of|says|=))? \d{1,2}(?:\.\d{1,3})?(?![\d.])"
     r"(?! ?(?:%|percent|pct|prozent|days?|d\b|g\b|gr|kg|kilos?|lbs?|pounds?|hours?|h\b|weeks?|ppm|mm|cm|in\b|of\b))"
 )
-_USUAL_TOLD: Final = re.compile(  # «i have the 6.25 stuff», «cure says 5.88»: what packets print
-    r"\b(?:cure|curing salt|pink(?: salt)?|prague(?: powder)?|packet|nitrite)(?: ?# ?1)?(?: (?:is|at|says|of|has|with"
-    r"|strength|nitrite))*[ ,]+(?P<strong>6\.25|5\.88)(?!\d|\.\d)"
-    r"(?! ?(?:kg|g|lbs?|oz|in|inch\w*|cm|mm|l|h|%|percent)\b)"
-    r"|(?<![\d.])(?P<stuff>6\.25|5\.88) (?=(?:stuff|cure|curing salt|pink|nitrite|powder)\b)"
-)
 _SHARES: Final = (
     ("cure_nitrate_fraction", re.compile(r"\bnitrate\b|\bsaltpet\w{1,3}\b")),
     (_STRENGTH, _CURE),
@@ -78,16 +72,6 @@ def open_strength(text: str) -> str:
     said = any(m.kind == "fraction" and _role(text, m) == _STRENGTH for m in measures.find(text))
     found = None if said or _LACKING.search(text) else _BARE_STRENGTH.search(text) or _NO_STRENGTH.search(text)
     return found[0] if found else ""
-
-
-def usual_told(text: str) -> dict[str, float]:
-    """The strength of a curing salt that is told without its sign, where nothing else has such a figure.
-
-    A weak one is asked for: «with 0.5» taken for 0.5 % doses the strong kind twelve times over.
-    """
-    found = _USUAL_TOLD.search(text)
-    figure = (found["strong"] or found["stuff"]) if found else None
-    return {_STRENGTH: float(figure) / 100.0} if figure else {}
 
 
 def shares(text: str, found: tuple[Measure, ...]) -> tuple[dict[str, float], dict[str, str]]:

@@ -40,7 +40,7 @@ _MEAT_ITSELF: Final = re.compile(
     r"|\bon the (?:smoker|grill|pit|fire|bbq|barbecue)\b"
 )
 
-_GOES_ON: Final = re.compile(r"\d|\bstill\b")
+_GOES_ON: Final = re.compile(r"\bstill\b|^\W*(?:(?:now|its|down to) )*\d")
 _RESTED: Final = re.compile(
     r"\brested\b|\b(?:done|finished|stopped|through) (?:with )?(?:the )?rest|\brest(?:ing)? (?:over|done)"
 )

@@ -11,8 +11,7 @@ from core import patterns as re
 
 _NOW: Final = (
     r"^/?(?:and )?(?:now|status|next|update|today|jetzt)$|\bwhat have (?:i|we) to do\b|\bwhat(?:s| is| do i do"
-    r"| do we do| should i do"
-    r"| to do)? (?:now|next"
+    r"| do we do| should i do| to do)? (?:now|next"
     r"|up next|due)\b|\bnow what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
     r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
     r"|\bwhen(?:s| is) (?:the |my |our )?next (?:one|flip|step|check|reading|thing|reminder|turn)\b"
@@ -191,7 +190,6 @@ _NOT_KNOWN: Final = re.compile(
 )
 NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"^(?:can|could|should|may|might) (?:it|this|that|they|the (?:meat|bag|cure)) (?:stay|sit|be left|lie|go)\b|"
-    r"(?<![\d:.,$])\b[1-3]\d\d\b(?![:.]\d)(?! ?(?:g|kg|people|guests|min\w*)\b)|"  # «138 pit 188 eating at 7»
     r"^(?:will|is|are|would) (?:it|we|they|both|dinner|this|(?:the|my|our) \w+)\b"
     r"|\b(?:than|as) planned\b.*\b(?:matter|ok|okay|bad|problem|fine)\b|\bdoes (?:it|that|this) matter\b"
     r"|\b(?:behind|late)\b.*\b(?:right|correct|(?:are|am|arent) (?:we|i))\W*$"

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import percents, when
+from bot.intents import when
 from bot.intents.already_in import already_in, without_since
 from bot.intents.context import Context
 from bot.intents.days import of_the_weekend, open_days
@@ -289,9 +289,8 @@ def _take_fields(text: str, draft: _Draft, context: Context) -> None:
         draft.said["thickness"] = metres[0]
     elif bare or (hand := _BY_HAND.search(text)):
         draft.typed["thickness"] = bare[0] if bare else hand[0]
-    usual = percents.usual_told(text)
-    draft.said.update(usual | of_the_fridge(text) | found.fields)
-    draft.typed.update({slot: typed for slot, typed in found.unclear.items() if not (usual and slot == "strength")})
+    draft.said.update(of_the_fridge(text) | found.fields)
+    draft.typed.update(found.unclear)
     if "frozen" not in draft.said and _FROM_THE_FREEZER.search(text):
         draft.said["frozen"] = True
     if "method" not in draft.said and re.search(r"\bdry\b(?! (?:rub|weather))", text):

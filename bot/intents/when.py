@@ -13,6 +13,7 @@ from bot.intents.clock import Instant, instant, last_at, next_at, wall_of
 from bot.intents.context import Context
 from bot.intents.days import DAY_PATTERNS, Day, find_day, nearest_weekday
 from bot.intents.hours import CLOCKS, find_clock
+from bot.intents.small import ASKS
 from bot.intents.spoken import PARTS, Spoken, as_spoken, masked
 from core import patterns as re
 
@@ -140,6 +141,13 @@ def meal(text: str, context: Context) -> When | None:
     if not spoken.clock and spoken.part and (not spoken.day or _of_another_meal(spoken.part, old.time())):
         clock = time(PARTS[spoken.part][0])
     return _made(instant(day, clock, context.zone), spoken, context)
+
+
+def of_today(text: str, said: When, context: Context) -> When:
+    """«can we eat at quarter to 6», asked while it rests: the meal of today, where that hour is still ahead."""
+    asked = context.phase == "resting" and not said.day_said and ASKS.match(text)
+    today = meal(f"{text} today", context) if asked else None
+    return today if today and today.at > context.now else said
 
 
 def _of_another_meal(part: str, clock: time) -> bool:

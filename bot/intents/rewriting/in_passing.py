@@ -34,7 +34,7 @@ RULES: Final = rules(
      r"|the )?(?:butcher |pink |brown )*"
      r"(?:paper|foil)\b)", r"wrapped \1 in "),
     # a reminder put off, with why
-    (rf"^[^\d?]*\b(?:gimme|give me|allow me|lemme have) (?:another |like |about |just )?({SPAN})(?: please| pls"
+    (rf"^[^\d?]+ (?:gimme|give me|allow me|lemme have) (?:another |like |about |just )?({SPAN})(?: please| pls"
      rf"| more)?$",
      r"remind me in \1"),
     (rf"^(?:[^\d?]*\b)?{_ASK} (?:after|when|once)\b[^\d,;?]*, ?(?:like |about |around "

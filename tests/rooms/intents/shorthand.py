@@ -50,8 +50,9 @@ def _one(intent: Intent) -> str:
             return _words("later", f"{by.total_seconds() / 60:g}m" if by else "", _clock(until))
         case Reading(temperatures=temperatures):
             return "read " + ", ".join(f"{t.probe or ''} {t.value:g}{t.unit or ''}" for t in temperatures)
-        case MoveDeadline(to=to, by=by):
-            return _words("meal", _day(to) if to else "", f"{by.total_seconds() / 60:+g}m" if by else "")
+        case MoveDeadline(to=to, by=by, eaten=eaten):
+            how = f"set purpose={eaten} & " if eaten else ""
+            return how + _words("meal", _day(to) if to else "", f"{by.total_seconds() / 60:+g}m" if by else "")
         case Unclear():
             return "ask"
         case _:

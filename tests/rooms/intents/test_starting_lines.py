@@ -158,7 +158,7 @@ def test_a_day_by_its_number(text: str, day: int | None) -> None:
         ("two kilos of moon", ("meat:moon",)),
         ("start 3 kg zebra", ("meat:zebra",)),
         ("3 kg flat with cure #1", ("strength:cure #1",)),
-        ("3 kg flat, pink salt is 0.7", ("strength:pink salt is 0.7",)),
+        ("3 kg flat, pink salt is 6.25", ("strength:pink salt is 6.25",)),
         ("3 kg flat, cure is 62.5%", ("percent:62.5%",)),
         ("3 kg flat 2 to 3 in thick", ("thickness:2 to 3 in",)),
         ("3 kg flat for 3/4", ("deadline:3/4",)),
