@@ -63,7 +63,7 @@ OF_AN_ENTRY = re.compile(  # whom or what looks an entry speaks of, before the v
     r"|immun\w+|year old|brown\w*|gr[ea]y\w*|colou?r|cloudy|foam\w*|bubbl\w*|spots?|sticky|stiff|dark\w*|rainbow)\b"
 )
 OK_ALONE = re.compile(
-    r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? (?:ok(?:ay)?|alright|right|fine|good)[ ?.!]*$"
+    r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? (?:ok(?:ay)?|(?:al)?right|fine|good)\W*$"
 )
 JUST_TOLD = timedelta(hours=1)  # what was read or went wrong so lately is what is asked about
 COOLS = frozenset({Phase.RESTING, Phase.CHILLING})

@@ -162,9 +162,8 @@ def read_move(text: str, context: Context) -> Intent | None:
     said, whole = _time_of(target[min(verb.start(), len(target)) :], context), _time_of(target, context)
     if said is None or (verb[0] == "instead" and whole and whole.day_said and whole.hour_said):
         said = whole  # «eating tonight instead 7pm»
-    if said is None:
+    if (said := said and when.of_today(text, said, context)) is None:
         return _in_a_week(target) or _weekend(target, context)
-    said = when.of_today(text, said, context)
     if _of_a_step(verb[0], said, text, context):
         put_off = when.future(text, context)
         return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))

@@ -54,7 +54,7 @@ _HOT = (Phase.COOKING, Phase.RESTING, Phase.CHILLING)
 def ask(typed: str, a: Assessment | None) -> tuple[str, asking.Rows]:
     """That it was not understood, and to tap: what is called for, and what it can be about in this phase."""
     text = say(
-        "I am not sure what «{typed}» means here, so nothing is noted. What is it about? Tap it, or say it in other words.",
+        "I am not sure what «{typed}» means here, so nothing is noted.\nWhat is it about? Tap it, or say it in other words.",
         typed=typed[:60],
     )
     return text, (*(asking.next_buttons(a) if a is not None else ()), *things(a))

@@ -22,7 +22,7 @@ def to_make(dose: Dose, a: Assessment) -> str:
         return _one_for_both(dose, a)
     return say(
         "Make the pickle to inject: {water} g water, {cure}"
-        "{dissolved} salt. It goes cold, at {limit} or less.\n"
+        "{dissolved} salt.\nIt goes cold, at {limit} or less.\n"
         "All of it is injected, {share} of the weight, a needle every 25 mm{get}. Weigh {rubbed_salt} "
         "salt and {sugar} sugar apart: they are rubbed on afterwards.",
         water=f"{dose.water_kg * 1000:.0f}",

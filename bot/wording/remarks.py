@@ -10,7 +10,7 @@ REMARKS: Final = {
     ),
     "until": language.later("Until when? Type the hour, like «remind me at 18:00», and I call you then."),
     "away_until": language.later(
-        "Until when are you away? Type it like «away from thursday until sunday», and I know when to call again. "
+        "Until when are you away? Type it like «away from thursday until sunday», and I know when to call again.\n"
         "Whoever minds it meanwhile: «jo takes the flips from thursday»."
     ),
     "half_hour": language.later(
