@@ -194,6 +194,6 @@ RULES: Final = rules(
      r"|evenings?|one"
      r"|flip|turn|sorry))+),? (?:just |so |but |and |i )*(?=(?:flipped|turned|did) (?:it|them|both"
      r"|the bags?)\b)", r"\1, "),
-    (r"\b(?:reading|readin|showing|says|reads) (\d{2,3}(?:\.\d)?(?: ?[cf])?) (?:on|by|with) (?:the |my )?(?:thermapen"
+    (r"\b(?:reading|readin|showing|says|reads) (\d{2,3}(?:\.\d)?(?: ?[cf])?) (?:on|by|with) (?:the |my )?(?:pen"
      r"|instant read|probe|meat probe|stick|thermo\w*|digital)\b(?: now)?", r"core \1"),
 )  # fmt: skip

@@ -49,7 +49,7 @@ def _read(text: str, phase: str) -> list:
         ("four more comin so thats 12 will it stretch", "cooking", "ask feed"),
         ("only eating 4 now", "cooking", "ask feed"),
         ("135 core 200 pit pushing dinner to 7", "cooking", "meal sat19:00 & read core 135f, pit 200f"),
-        ("reading 155 on the thermapen", "cooking", "read core 155f"),
+        ("reading 155 on the thermometer", "cooking", "read core 155f"),
         ("151 or 251 cant tell suns on the screen", "cooking", "ask"),
         ("in a meeting hit me up in 45", "curing", "later @09:15"),
         ("try me 8:30 tonite", "curing", "later @20:30"),
