@@ -92,9 +92,9 @@ def _read(text: str, phase: str) -> list:
         (
             "turkey breast 3 and 3/4 lb i have the 6.25 stuff need it thurs noon",
             "none",
-            "ask",
+            "start turkey 1.701kg thu12:00",
         ),
-        ("boneless ham 9 lb. cure is 6.25. want it sunday at 2", "none", "ask"),
+        ("boneless ham 9 lb. cure is 6.25. want it sunday at 2", "none", "start ham ham_boned 4.082kg sun14:00"),
         ("20lb ham bone in six in thru the middle sunday 5 pm", "none", "start ham ham_bone_in 9.072kg 152mm sun17:00"),
         (
             "7 lb flat pastrami pink salt for mar 20 1pm",
