@@ -3,6 +3,7 @@
 import re
 from typing import Final
 
+_DIGIT: Final = re.compile(r"\d")
 _NAMES: Final = frozenset({"1", "2"})  # of the two kinds of curing salt
 _FIRST_KIND: Final = re.compile(
     r"(?<!\w)(?:cure )?(?:#|no\.? ?|nr\.? ?|number )1\b(?! ?(?:kg|kilos?|lbs?|g|oz|l|%|h|min|day)\b)"
@@ -29,6 +30,8 @@ _FIGURE: Final = re.compile(rf"{_NUMBER} ?-?(?:{_UNITS})(?!\w)|(?P<bare>{_NUMBER
 
 def folded(text: str) -> str:
     """A plain text with each figure as a word of its kind: «4 kg pork at 110 c» is «qmass pork at qtemp»."""
+    if not _DIGIT.search(text):
+        return text
     return _FIGURE.sub(_kind, _FIRST_KIND.sub("cure 1", text))
 
 

@@ -221,11 +221,18 @@ def _in_their_order(
     numbers: NDArray[np.int32], rows: NDArray[np.int32], counted: NDArray[np.float32]
 ) -> tuple[NDArray[np.int32], NDArray[np.int32], NDArray[np.float32]]:
     """Features by their numbers and rows; what a row has twice stands there once and counts twice."""
-    order = np.argsort(numbers, kind="stable").astype(np.int32)
+    order = _order(numbers)
     numbers, rows, counted = numbers[order], rows[order], counted[order]
     del order
     first = np.flatnonzero(np.concatenate(([True], (numbers[1:] != numbers[:-1]) | (rows[1:] != rows[:-1]))))
     return numbers[first], rows[first], np.add.reduceat(counted, first)
+
+
+def _order(numbers: NDArray[np.int32]) -> NDArray[np.int32]:
+    """The stable order of numbers that are not negative, by their halves: of 16 bits numpy sorts in one pass."""
+    low = np.argsort((numbers & 0xFFFF).astype(np.uint16), kind="stable")
+    high = np.argsort((numbers[low] >> 16).astype(np.uint16), kind="stable")
+    return low[high].astype(np.int32)
 
 
 def _features(text: str, language: str) -> Mapping[str, float]:
