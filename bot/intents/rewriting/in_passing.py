@@ -117,6 +117,10 @@ RULES: Final = rules(
     (r"(?<=\d) (?=(?:eating at|dinner at|lunch at|supper at|got \d+ (?:more|extra)|guests at)\b)", ", "),
     (r"\b(is|hes|shes|turned|only) (\d{1,2})(?=,? (?:can|could|may|should|is it ok for) (?:he|she|they|him|her)\b)",
      r"\1 \2 years old"),
+    (r"(?<![\d.:/])\b(\d{2}(?:\.\d)?(?: ?[cf])?) (fridge|brine) (?=(?:bacon|flat|brisket|ham|belly|pastrami|loin|turkey"
+     r"|duck|salmon|trout|bags?|meat|pit)\b)", r"\2 \1, "),
+    (r"^(?:(?:sorry|no|oops|meant|i meant|wait|nah),? )+(?:the )?other (?:one|batch|meat)$"
+     r"|^(?:the )?other (?:one|batch|meat),? (?:sorry|i mean(?:t)?|oops)$", "wrong batch"),
     # a bird has a breast
     (r"\b(?:chest)s? (?=(?:is |at |reads )?1[0-9]\d\b)", "breast "),
 )  # fmt: skip
