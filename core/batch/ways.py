@@ -61,9 +61,13 @@ def _by_the_clock(a: Assessment) -> tuple[tuple[str, dict[str, Any]], ...]:
 
 
 def _chilled_for_nothing(a: Assessment) -> bool:
-    """Whether it is planned to be eaten cold and could be eaten hot, on the day of its fire."""
+    """Whether it is planned to be eaten cold and could be eaten hot, on the day of its fire; thrown away it cannot."""
     made = product(a.batch.setup.product)
-    return "hot" in (one.name for one in made.purposes) and made.purpose(a.batch.setup.purpose).chilled
+    return (
+        not a.ledger.thrown
+        and "hot" in (one.name for one in made.purposes)
+        and made.purpose(a.batch.setup.purpose).chilled
+    )
 
 
 def hot_in_time(a: Assessment) -> Way | None:
@@ -79,7 +83,7 @@ def hot_in_time(a: Assessment) -> Way | None:
 
 def hot_off_the_fire(a: Assessment) -> TimeBand | None:
     """When it is rested and can be eaten hot, of what is planned to be chilled first; None where that is no choice."""
-    resting = a.batch.phase is Phase.RESTING
+    resting = a.batch.phase is Phase.RESTING and not a.below_floor
     if a.plan is None or (a.batch.off_at is not None and not resting) or not _chilled_for_nothing(a):
         return None
     rest = timedelta(hours=product(a.batch.setup.product).hours.least_rest)

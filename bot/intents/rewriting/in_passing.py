@@ -40,8 +40,8 @@ RULES: Final = rules(
     (rf"^(?:[^\d?]*\b)?{_ASK} (?:after|when|once)\b[^\d,;?]*, ?(?:like |about |around "
      rf"|at )?(\d{{1,2}}(?:[:.]\d\d)?(?: ?[ap]m)?)$",
      r"remind me at \1"),
-    (r"^\D*\bno(?:thing|thin|ne|t a peep| (?:messages?|pings?|texts?|beeps?|calls?)) (?:before|til+"
-     r"|until) (\d{1,2}(?:[:.]\d\d)?)"
+    (r"^\D*\bno(?:thing|thin|ne|t a peep| (?:messages?|pings?|texts?|beeps?|calls?)) before "
+     r"(\d{1,2}(?:[:.]\d\d)?)"
      r"(?: ?am| in the morning| oclock)*(?: please| pls| thanks)?$", r"dont text me before \1 am"),
     # the meal
     (rf"^{_GUESTS} (?:are |is |will be |now )*(?:turning up|arriving|coming|here|showing up) (?:early|earlier"
@@ -122,5 +122,5 @@ RULES: Final = rules(
     (r"^(?:(?:sorry|no|oops|meant|i meant|wait|nah),? )+(?:the )?other (?:one|batch|meat)$"
      r"|^(?:the )?other (?:one|batch|meat),? (?:sorry|i mean(?:t)?|oops)$", "wrong batch"),
     # a bird has a breast
-    (r"\b(?:chest)s? (?=(?:is |at |reads )?1[0-9]\d\b)", "breast "),
+    (r"\bchests? (?=(?:is |at |reads )?1[0-9]\d\b)", "breast "),
 )  # fmt: skip
