@@ -7,8 +7,8 @@ from bot.intents.questions import is_question
 from bot.intents.rewriting.polite import OF_ONE
 from core.answers.find import LIKELY_OF_BATCH, entry_likeness, of_batch
 
-CLEAR = 0.15  # so much likelier than an entry, beside a remark with a figure
-AHEAD = 0.05  # and beside one without
+CLEAR = 0.14  # so much likelier than an entry, beside a remark with a figure
+AHEAD = 0.045  # and beside one without
 ASKS = re.compile(  # a part of a line that asks, by its first word
     r"^(?:(?:so|and|also|but|well|ok) )*(?:when|what|how|who|where|which|why|is|are|am|do|does|did|can|could|should"
     r"|shall|will|would|has|have|was|were|may|must|any)(?:s|re)?\b"

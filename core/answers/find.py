@@ -10,21 +10,21 @@ from core.answers.entries import ENGLISH, OF_BATCH, SUM, asked_in, asked_of_batc
 from core.answers.likeness import nearest, says_something
 
 # tuned by cross-validation over the phrasings and on questions kept apart from them (tests/published/answers)
-LIKELY: Final = 0.12  # from here on an entry may be meant
-CLEAR_BY: Final = 0.035  # answered, where it is so much likelier than the next
+LIKELY: Final = 0.09  # from here on an entry may be meant
+CLEAR_BY: Final = 0.038  # answered, where it is so much likelier than the next
 GUESSED_BY: Final = 0.01  # answered as a guess that is named as one; below that it is one among others,
-LIKELY_ALIKE: Final = 0.2  # but from here on the first of those alike is what was meant every second time
-LIKELY_OF_BATCH: Final = 0.16  # from here on a topic of the batch in hand
-PLAINLY: Final = 0.25
-FIRMLY: Final = 0.28  # against words that are narrow themselves
-OURS_BY: Final = 0.1  # an entry, where a line speaks of «mine», «this one», «did we»
-SAME_WORDS: Final = 0.5  # so like they are nearly the words of a phrasing,
-TIE: Final = 0.05  # and an entry that is no more than so much ahead was written for those without a batch
-FAR_BY: Final = 0.08  # a topic of another time than the batch's is so much less likely
+LIKELY_ALIKE: Final = 0.18  # but from here on the first of those alike is what was meant every second time
+LIKELY_OF_BATCH: Final = 0.145  # from here on a topic of the batch in hand
+PLAINLY: Final = 0.23
+FIRMLY: Final = 0.255  # against words that are narrow themselves
+OURS_BY: Final = 0.09  # an entry, where a line speaks of «mine», «this one», «did we»
+SAME_WORDS: Final = 0.45  # so like they are nearly the words of a phrasing,
+TIE: Final = 0.045  # and an entry that is no more than so much ahead was written for those without a batch
+FAR_BY: Final = 0.07  # a topic of another time than the batch's is so much less likely
 OFFERED: Final = 3
 SUM_BY: Final = 0.06  # figures speak for a sum: it answers, where an entry is no more than so much likelier
-LIKELY_SUM: Final = 0.15  # a sum has fewer phrasings, which say all that it is asked for by
-SURE_SUM: Final = 0.25  # of a sum that is asked for without a figure
+LIKELY_SUM: Final = 0.11  # a sum has fewer phrasings, which say all that it is asked for by
+SURE_SUM: Final = 0.22  # of a sum that is asked for without a figure
 OTHERS: Final = frozenset({f"{SUM}start", f"{SUM}other"})  # figures of a batch that begins, or of no trade of ours
 NO_SUMS: Final = frozenset({*OTHERS, f"{SUM}told"})  # or that are told of a batch
 LONGEST: Final = 300  # characters; a longer line is no question

@@ -3,7 +3,8 @@
 Whole words, pairs of words and runs of 3 to 5 letters count the more, the rarer they are over all phrasings (tf-idf,
 cosine). Letters forgive typos, words keep subjects apart, and a word counts both as it was typed and as the word of the
 trade that it means. The likeness to an entry is that to its five nearest phrasings on the average, plus that to all
-of its words together. Offline and in plain Python.
+of its words together; and the less of what a question says stands in any phrasing of the entry, the less it is.
+Offline and in plain Python.
 """
 
 import math
@@ -59,6 +60,16 @@ class Index:
     height: int
 
 
+@dataclass(frozen=True)
+class Near:
+    """A question beside an index: its cosines with the phrasings, and with all words of each name together; and how
+    much of what it says and anybody knows of is said of each name at all: the root of the share of the weight."""
+
+    phrasings: NDArray[np.float64]
+    wholes: NDArray[np.float64]
+    shares: NDArray[np.float64]
+
+
 def says_something(question: str) -> bool:
     """Whether any word of a line carries a question; «ok then» has none, nor has «is it safe» without its what."""
     words = _WORD.findall(question.lower().translate(_APOSTROPHES))
@@ -70,24 +81,24 @@ def nearest(question: str, language: str, most: int, beside: Collection[str] = (
 
     Only names are looked at whose single nearest phrasing is near enough: no average of several is over it.
     """
-    index, (scores, bounds) = _index(language), _likenesses(question, language)
+    index, (near, bounds) = _index(language), _likenesses(question, language)
     places, others = _places(language)
     asked = np.sort(np.append(places, np.array([others[name] for name in beside if name in others], np.int64)))
     found = list[tuple[str, float]]()
     for some in np.array_split(asked[np.argsort(-bounds[asked], kind="stable")], max(len(asked) // AT_ONCE, 1)):
         if len(found) >= most and bounds[some[0]] < found[most - 1][1]:
             break
-        near = _together(scores, index, some).tolist()
-        found += zip((index.entries[n] for n in some.tolist()), near, strict=True)
+        each = _together(near, index, some).tolist()
+        found += zip((index.entries[n] for n in some.tolist()), each, strict=True)
         found.sort(key=lambda one: (-one[1], one[0]))
     return tuple(found[:most])
 
 
 @lru_cache(maxsize=4)  # a line is asked for a sum, for a topic of the batch and for an entry
-def _likenesses(question: str, language: str) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """The likeness of a question to every row, and what that to each name is at most."""
-    scores = _scores(_features(question, language), _index(language))
-    return scores, _at_most(scores, _index(language))
+def _likenesses(question: str, language: str) -> tuple[Near, NDArray[np.float64]]:
+    """How near a question is to every row, and what its likeness to each name is at most."""
+    near = _nearness(_features(question, language), _index(language))
+    return near, _at_most(near, _index(language))
 
 
 @cache
@@ -100,13 +111,13 @@ def _places(language: str) -> tuple[NDArray[np.int64], Mapping[str, int]]:
 
 def likenesses(text: str, language: str, index: Index) -> dict[str, float]:
     """How like a text is to each name of an index, from 0 to 1."""
-    scores = _scores(_features(text, language), index)
+    near = _nearness(_features(text, language), index)
     every = np.arange(len(index.entries))
-    return dict(zip(index.entries, _together(scores, index, every).tolist(), strict=True))
+    return dict(zip(index.entries, _together(near, index, every).tolist(), strict=True))
 
 
-def _scores(asked: Mapping[str, float], index: Index) -> NDArray[np.float64]:
-    """The cosine of a question with every row."""
+def _nearness(asked: Mapping[str, float], index: Index) -> Near:
+    """How near a question is to every row."""
     hashes = np.fromiter(map(hash, asked), np.int64, len(asked))
     counted = np.sqrt(np.fromiter(asked.values(), np.float64, len(asked)))
     places = np.minimum(np.searchsorted(index.keys, hashes), len(index.keys) - 1)
@@ -116,32 +127,34 @@ def _scores(asked: Mapping[str, float], index: Index) -> NDArray[np.float64]:
     spans = [slice(*span) for span in zip(starts.tolist(), ends.tolist(), strict=True)]
     rows = np.concatenate([index.rows[span] for span in spans] or [_NONE])
     said = np.concatenate([index.weights[span] for span in spans] or [_NONE.astype(np.float32)])
-    scores = np.bincount(rows, np.repeat(weights[known], ends - starts) * said, index.height)
-    return scores / (math.sqrt(float(np.square(weights).sum())) or 1.0)
+    each, names = np.repeat(weights[known], ends - starts), len(index.entries)
+    cosines = np.bincount(rows, each * said, index.height) / (math.sqrt(float(np.square(weights).sum())) or 1.0)
+    shares = np.bincount(rows, each, index.height)[-names:] / (float(weights[known].sum()) or 1.0)
+    return Near(cosines[:-names], cosines[-names:], np.sqrt(shares))
 
 
-def _at_most(scores: NDArray[np.float64], index: Index) -> NDArray[np.float64]:
+def _at_most(near: Near, index: Index) -> NDArray[np.float64]:
     """What the likeness to each name is at most: that to its nearest phrasing, with all of its words together."""
-    names = len(index.entries)
-    best = np.maximum.reduceat(scores[: len(scores) - names], np.cumsum(index.sizes) - index.sizes)
-    together: NDArray[np.float64] = (best + OF_THE_WHOLE * scores[len(scores) - names :]) / (1.0 + OF_THE_WHOLE)
+    best = np.maximum.reduceat(near.phrasings, np.cumsum(index.sizes) - index.sizes)
+    together: NDArray[np.float64] = near.shares * (best + OF_THE_WHOLE * near.wholes) / (1.0 + OF_THE_WHOLE)
     return np.where(best >= SAME, np.maximum(best, together), together)
 
 
-def _together(scores: NDArray[np.float64], index: Index, names: NDArray[np.int64]) -> NDArray[np.float64]:
+def _together(near: Near, index: Index, names: NDArray[np.int64]) -> NDArray[np.float64]:
     """The few nearest phrasings of some names on the average with all of their words together; a phrasing itself alone.
 
     `names` are numbers of entries. Of shape (names,).
     """
     ends = np.cumsum(index.sizes)
-    wholes = scores[len(scores) - len(index.entries) :][names]
-    near = np.zeros((len(names), NEAREST))
+    nearest = np.zeros((len(names), NEAREST))
     for row, (end, size) in enumerate(zip(ends[names].tolist(), index.sizes[names].tolist(), strict=True)):
-        best = np.sort(scores[end - size : end])[: -NEAREST - 1 : -1]
-        near[row, : len(best)] = best
-    mean = near.sum(axis=1) / np.minimum(index.sizes[names], NEAREST)
-    together: NDArray[np.float64] = (mean + OF_THE_WHOLE * wholes) / (1.0 + OF_THE_WHOLE)
-    return np.where(near[:, 0] >= SAME, near[:, 0], together)
+        best = np.sort(near.phrasings[end - size : end])[: -NEAREST - 1 : -1]
+        nearest[row, : len(best)] = best
+    mean = nearest.sum(axis=1) / np.minimum(index.sizes[names], NEAREST)
+    together: NDArray[np.float64] = (
+        near.shares[names] * (mean + OF_THE_WHOLE * near.wholes[names]) / (1.0 + OF_THE_WHOLE)
+    )
+    return np.where(nearest[:, 0] >= SAME, nearest[:, 0], together)
 
 
 @Once
