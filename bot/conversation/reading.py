@@ -11,10 +11,10 @@ from bot.conversation.otherwise import ways
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.deviations import SLOT
-from bot.intents.intents import Correct, Reading, Temperature
+from bot.intents.intents import Correct, Reading, StepDone, Temperature
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import asking, deviations, readings, recalled
+from bot.wording import asking, deviations, doneness, readings, recalled
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.doubts import RANGES, Doubted
@@ -48,7 +48,15 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     replies = keep(turn, a, plain, tender=intent.tender)
     beside = [readings.lid(t.value, t.unit or turn.person.units.temperature) for t in intent.beside]
     beside += [*_not_counted(placed, counted, a), *([scale] if scale else [])]
-    return (replace(replies[0], text="\n".join((replies[0].text, *beside))), *replies[1:])
+    said = _without_the_call(turn, meant, replies[0].text, a.batch.id)
+    return (replace(replies[0], text="\n".join((said, *beside))), *replies[1:])
+
+
+def _without_the_call(turn: Turn, meant: Understood, text: str, batch: str) -> str:
+    """What a reading says without «take it off», where the same line tells that it is off."""
+    off = any(isinstance(one, StepDone) and one.step == Kind.OFF for one in meant.intents)
+    call = doneness.there(batches.look(turn, batch)) if off else ""
+    return "\n".join(line for line in text.split("\n") if not call or line not in call.split("\n"))
 
 
 def mended(turn: Turn, asked: dict[str, Any], intent: Correct) -> Sequence[Reply]:

@@ -4,7 +4,18 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import answered, curing, last_resort, meats_in_turn, of_batch, of_it, on_the_fire, reasons, sums
+from bot.conversation import (
+    answered,
+    curing,
+    last_resort,
+    meats_in_turn,
+    not_cleared,
+    of_batch,
+    of_it,
+    on_the_fire,
+    reasons,
+    sums,
+)
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.intents import Ask, MoveDeadline, Unclear
@@ -269,7 +280,7 @@ def _gone_on(turn: Turn, meant: Understood, value: str) -> Sequence[Reply]:
 
 def _said(turn: Turn, e: Entry) -> Reply:
     text, rows = trade.short(e, turn.person)
-    return Reply(text, buttons=rows, facts=_facts(e))
+    return Reply("\n".join(filter(None, (not_cleared.first(turn, e), text))), buttons=rows, facts=_facts(e))
 
 
 def _facts(e: Entry) -> dict[str, object]:

@@ -6,6 +6,7 @@ from typing import Any
 from bot.conversation import open_question, several, still_asked
 from bot.conversation.as_it_stands import fitted
 from bot.conversation.half import unpack
+from bot.conversation.in_the_making import brine_cools, to_weigh
 from bot.conversation.likewise import likewise
 from bot.intents.buttons import from_payload
 from bot.intents.called import OfWhat, names_meat
@@ -24,7 +25,6 @@ from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
 from core.batch.assess import Assessment
-from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.errors import Gone
 from core.service import batches, steps
@@ -289,12 +289,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         dry=a.batch.setup.method == "dry",
         on_at=a.on_at,
         out_due=steps.out_due(a),
-        brine_made=_brine_cools(a),
+        brine_made=brine_cools(a),
+        to_weigh=to_weigh(a),
         probe_asked=steps.probe_asked(a),
     )
-
-
-def _brine_cools(a: Assessment) -> bool:
-    """A brine is made and not yet read cold, and the meat is in none."""
-    made = "brine" in a.batch.done or a.batch.last(Probe.BRINE) is not None
-    return a.batch.phase is Phase.WAITING and made and "brine_check" not in a.batch.done

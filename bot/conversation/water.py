@@ -5,14 +5,16 @@ from typing import Any, Final
 
 from bot import measures
 from bot.facts import facts
+from bot.intents.intents import Change
 from bot.reply import Reply
-from bot.wording import brines, unkept
+from bot.wording import asking, brines, unkept
 from core.batch.assess import Assessment
 from core.cure.nitrite import skin_free
 from core.plan.setup import by_the_clock
 from core.units import Kilograms
 
 _IN_ALL: Final = re.compile(r"\b(?:instead|in (?:all|total)|altogether)\b")  # the water of the brine, and none on top
+Said = tuple[str, asking.Rows]
 SAID = ("put_in_water", "water_kg")
 
 
@@ -20,11 +22,16 @@ def no_bath(a: Assessment, changes: dict[str, Any]) -> Reply | None:
     """What is said of water for meat that lies in none: it is injected, or cured dry."""
     if a.batch.setup.method == "brine" or not changes.keys() & set(SAID):
         return None
+    if _thins(a):
+        said, rows = thinned(a, _kilos(changes))
+        return Reply(said, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id)
     return Reply(brines.no_bath(a, _kilos(changes)), facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id)
 
 
 def settled(a: Assessment, changes: dict[str, Any]) -> dict[str, Any]:
     """The fields of the setup, or of what went in, that so much water makes."""
+    if "water_share" in changes and _thins(a):  # the tap of `thinned`: it lies in that water
+        return {"method": "brine", "put_in_water": round(changes["water_share"] * a.batch.setup.mass, 3)}
     if not changes.keys() & set(SAID):
         return changes
     kg, others = _kilos(changes), {name: value for name, value in changes.items() if name not in SAID}
@@ -43,10 +50,23 @@ def _kilos(changes: dict[str, Any]) -> Kilograms:
     return float(next(changes[name] for name in SAID if name in changes))
 
 
-def asked_more(a: Assessment, plain: str) -> str:
+def asked_more(a: Assessment, plain: str) -> Said:
     """What nitrite and salt come to with the water that a line puts on top of that of the brine, or in its place."""
     poured = [m.value for m in measures.find(plain) if m.kind == "volume"]
+    if poured and _thins(a):
+        return thinned(a, poured[0])
     if not poured or a.dose is None or not a.dose.water_kg:
-        return unkept.water(a)
+        return unkept.water(a), ()
     more = poured[0] - (a.dose.water_kg if _IN_ALL.search(plain) else 0.0)
-    return unkept.more_water(a, more) if more > 0.0 else unkept.water(a)
+    return (unkept.more_water(a, more) if more > 0.0 else unkept.water(a)), ()
+
+
+def _thins(a: Assessment) -> bool:
+    """Whether a dry cure is weighed and out of its packet: water that is told of is in it, or about to be."""
+    return a.batch.setup.method == "dry" and a.batch.dosed is not None and a.dose is not None
+
+
+def thinned(a: Assessment, kg: Kilograms) -> Said:
+    """What a dry cure comes to in so much water, and the tap that says that it lies in it."""
+    lies = Change({"water_share": kg / a.batch.setup.mass}, batch=a.batch.id)
+    return unkept.thinned(a, kg), ((asking.button(unkept.lies_in(kg), lies),),)

@@ -171,14 +171,28 @@ def _batch(text: str, context: Context) -> Intent | None:
     return Choose("batch", names[place][0]) if place is not None and -1 <= place < len(names) and names else None
 
 
+_BESIDE_A_PLACE: Final = words(
+    "meat core brisket internal inside probe middle flat point pit grill smoker cooker air grate dome fridge"
+    " refrigerator brine pickle bucket the my it its is was that thats this of in meant mean from for at temp temps"
+    " temperature reading number thermometer fahrenheit celsius minutes minute one and on yes yeah sorry oh duh lol"
+    " obviously thickest part centre center ham belly bird fish breast thigh"
+)
+
+
 def _probe(text: str, context: Context) -> Intent | None:
     """«meat», «the pit», «it was f»: with the number that was asked about, only what it can be."""
     if len(text.split()) > 6 or re.search(r"\d", text) or any(DEEDS.hits(text)):
         return None  # «meat in» is a deed, and names no thermometer
     if is_question(text):
         return None  # «how long in fridge and freezer» asks, and names none either
-    if _LIES_THERE.search(text) and (context.asked_value or 0.0) > _WARMEST_FRIDGE[context.units.temperature]:
-        return None  # «in the fridge» after a core: there it is put
+    if _LIES_THERE.search(text) and (
+        context.phase == "waiting" or (context.asked_value or 0.0) > _WARMEST_FRIDGE[context.units.temperature]
+    ):
+        return None  # «in the fridge» after a core, or before the meat is in: there it is put
+    if set(re.findall(r"\w+", text)) - _BESIDE_A_PLACE and not re.search(
+        r"\b(?:f|c|fahrenheit|celsius|minutes?)\b", text
+    ):
+        return None  # «bag and fridge sorted» answers nothing
     probe = next((p for p, words in _PLACES if re.search(words, text)), None)
     unit = "f" if re.search(r"\b(?:f|fahrenheit)\b", text) else "c" if re.search(r"\b(?:c|celsius)\b", text) else None
     if probe is None and re.search(r"\bminutes?\b", text) and context.asked_value:

@@ -61,6 +61,10 @@ _WISHED: Final = re.compile(
     r"\b(?:set|run|keep|want|turn|hold|target|aim|smoke|cook|go|raise|lower|drop|bring"
     r"|at|to)\b"
 )
+_AIMS: Final = re.compile(  # «going to add coal» wishes for no temperature
+    r"\b(?:going|about|have|need|got|had|time|off|trying) to (?!(?:set|run|keep|turn|hold|aim|smoke|cook|go|raise|lower"
+    r"|drop|bring)\b)\w+"
+)
 LIGHTEST_KG: Final = 0.1  # no piece of meat weighs less: «12 g» may be the cure. The lightest cut in cuts.toml
 _NO_NUMBER: Final = re.compile(
     r"\b(?:no (?:number|figure|percent\w*|strength|label)|(?:doesnt|does not|dont) say|not on (?:it|the))\b"
@@ -170,7 +174,9 @@ def _without_what_is_read(fields: dict[str, Any], text: str, context: Context) -
     """Takes out what is told as it stands, and is no wish: a pit that was read, the ice around a brine, a warm oven."""
     if _HELD.search(text):  # «rest it in the oven at 170»: where it is kept, and not what it is cooked with
         fields.pop("cooker", None)
-    if context.phase == "cooking" and (_READ_OFF.search(text) or not _WISHED.search(text)):  # «161 pit 255 windy»
+    if context.phase == "cooking" and (
+        _READ_OFF.search(text) or not _WISHED.search(_AIMS.sub("", text))
+    ):  # «161 pit 255 windy»
         fields.pop("pit_c", None)
     if context.phase in RAW and re.search(r"\d", text):  # «its down to 90 in an ice bath»: the brine
         fields.pop("chill", None)

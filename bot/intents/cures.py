@@ -24,8 +24,8 @@ from core.units import Fraction, Kilograms
 _OF_WOOD: Final = re.compile(r"\b(?:wood|chips?|chunks?|logs?|spices?|beans?)\b")
 _SOAK_ASKED: Final = re.compile(
     r"^(?:(?:should|shall|can|do|must) (?:i|we) )?(?:need to )?soak(?: (?:it|the meat|them))?(?: for)?(?: \d.*)?\?$"
-    r"|^(?:(?:ok|ill|i will|gonna|going to|im|lets|then|just) )*soak (?:it|them|the meat)"
-    r"(?: (?:then|now|overnight|first))*$"
+    r"|^(?:(?:ok|ill|i will|gonna|going to|im|lets|then|just) )*soak (?:it|them|the meat)(?: (?:then|now|overnight"
+    r"|first))*$|\bsoak(?:ing)?(?: (?:it|them|the meat|then|now|first))*[?,.;]* (?:and |so )*(?:for )?how long\b"
 )
 _SOAK: Final = re.compile(
     r"\b(?:how long|should i|do i (?:need|have) to|when do i|must i)\b.{0,30}\bsoak\w{0,3}\b|^soak(?:ing)?\??$"

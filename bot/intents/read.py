@@ -69,6 +69,7 @@ from bot.intents.together import each
 from bot.intents.undone import read_undone
 from bot.intents.unsure import unsure
 from bot.intents.vague import read_vague
+from bot.intents.weighed_out import weighed_out
 from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back
 from core import patterns as re
@@ -200,7 +201,7 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         here = replace(context, asked=None) if context.asked == "batch" else context
         return [to_batch(intent, named) for intent in _read(rest, shown, about(named, here))]
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
-    plain = of_this_hour(half_past(_INSISTS.sub("", plain), context), context)
+    plain = weighed_out(of_this_hour(half_past(_INSISTS.sub("", plain), context), context), context)
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):

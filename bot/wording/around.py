@@ -70,13 +70,14 @@ def earliest(a: Assessment, then: Assessment) -> str:
 
 
 def fridge_if(a: Assessment) -> str:
-    """What a warm fridge would mean."""
+    """How cold it has to be, and what a warm one would mean."""
     last = a.batch.last(Probe.FRIDGE)
     cold = last is not None and last.celsius <= recalled.COLD
     said = say(
-        "Above {limit} turn it down, shut the door, and send me the number with since when: up to 2 h does no harm.\n"
+        "{low} to {high} is right for meat in its cure. Above that turn it down, shut the door, and send me the number with since when: up to 2 h does no harm.\n"
         "Up to {mended} part of a day is mended; warmer for longer, or nobody knows how long: it is thrown away. {last}",
-        limit=numbers.both(recalled.COLD, a.person),
+        low=numbers.temperature(2.0, a.person),
+        high=numbers.both(recalled.COLD, a.person),
         mended=numbers.at_most(celsius_from_fahrenheit(MENDED_F), a.person),
         last=recalled.fridge(a).split("\n", 1)[0],
     )

@@ -1,6 +1,6 @@
 """Words for the cure itself: a mix that is judged, what a day or a needle would buy, a soak, the law, poison."""
 
-from math import isfinite, isinf
+from math import ceil, floor, isfinite, isinf
 
 from bot.intents.cures import Mixture
 from bot.wording import cautions, meat_names, numbers, without_needle
@@ -207,12 +207,12 @@ def _soak(wanted: float, found: Soak) -> str:
             goal=goal,
             salt_lowest=numbers.percent(found.salt_lowest, 1),
         )
-    late = f"{found.hours.p90:.0f} h" if isfinite(found.hours.p90) else say("over two days")
+    late = f"{ceil(found.hours.p90)} h" if isfinite(found.hours.p90) else say("over two days")
     return say(
         "{goal}: about {p50} ({p10} h to {late}).",
         goal=goal,
         p50=numbers.hours(found.hours.p50),
-        p10=f"{found.hours.p10:.0f}",
+        p10=f"{floor(found.hours.p10)}",
         late=late,
     )
 

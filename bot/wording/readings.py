@@ -182,7 +182,9 @@ def _brine(a: Assessment, plain: Plain) -> str:
     limit = numbers.both(4.4, a.person)
     if "into_cure" in a.batch.done:
         if celsius <= celsius_from_fahrenheit(40.0):
-            return say("The brine is cold enough for the meat in it.")
+            dry = say("This cure was planned dry: if it lies in water, type how much, like «2 l water».")
+            fine = say("The brine is cold enough for the meat in it.")
+            return f"{dry}\n{fine}" if a.batch.setup.method == "dry" else fine
         return say(
             "Too warm for the meat in it: cool it now, ice in a shut bag round it, and read it again within the hour.\n"
             "Above {limit} the two-hour rule counts.",

@@ -40,7 +40,8 @@ def water(a: Assessment) -> str:
     water_kg = a.dose.water_kg if a.dose is not None else 0.0
     if not water_kg:
         return say(
-            "No water goes into this cure: what stands in the bag the salt drew from the meat. Leave it in, it carries the cure.\n{next}",
+            "No water goes into this cure: what stands in the bag the salt drew from the meat. Leave it in, it carries the cure.\n"
+            "If water did go in, type how much, like «2 l water».\n{next}",
             next=plans.coming(a),
         ).strip()
     return say(
@@ -65,6 +66,28 @@ def to_be_read(a: Assessment) -> str:
     """That a brine which nobody read yet is read before the meat goes in."""
     limit = numbers.both(COLD_C, a.person)
     return say("Not before it reads {limit} or colder: read the brine now, and send me the number.", limit=limit)
+
+
+def thinned(a: Assessment, litres: Kilograms) -> str:
+    """So much water in a cure that was weighed to lie dry: what its nitrite and its salt come to, and that it is asked."""
+    if a.dose is None:
+        return water(a)
+    then = replace(a.dose, method="brine", water_kg=litres)
+    return say(
+        "This cure was weighed to lie dry. In {litres} l of water it comes to {nitrite} nitrite, instead of {now}, and {salt} salt, "
+        "instead of {salt2}.\nDoes it lie in that water? Tap it, and I judge it so. If none is in yet, put none in: what stands in "
+        "the bag the salt drew.",
+        litres=numbers.plain(round(litres, 2)),
+        nitrite=numbers.ppm(then.ingoing().nitrite),
+        now=numbers.ppm(a.dose.nitrite_ingoing),
+        salt=numbers.percent(then.salt_fraction),
+        salt2=numbers.percent(a.dose.salt_fraction),
+    )
+
+
+def lies_in(litres: Kilograms) -> str:
+    """The tap that says so."""
+    return say("It lies in {litres} l of water", litres=numbers.plain(round(litres, 2)))
 
 
 def more_water(a: Assessment, litres: Kilograms) -> str:

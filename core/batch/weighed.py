@@ -30,6 +30,7 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     put_in = {name: kg for name, kg in batch.put_in.items() if kg is not None}
     actual = replace(
         weighed,
+        method=batch.setup.method if "put_in_water" in put_in else weighed.method,  # a dry cure that lies in water
         meat_kg=batch.setup.mass,
         water_kg=put_in.get("put_in_water", weighed.water_kg),
         salt_kg=put_in.get("put_in_salt", weighed.salt_kg),

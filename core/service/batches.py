@@ -71,10 +71,11 @@ def change(turn: Turn, batch_id: str, changes: dict[str, Any]) -> Change:
     Raises
     ------
     TooLate
-        The meat is in its cure: the way it is cured is settled.
+        The meat is in its cure: the way it is cured is settled, but for water that it was found to lie in.
     """
-    if changes.keys() & SETTLED_BY_THE_CURE and "into_cure" in look(turn, batch_id).batch.done:
-        raise TooLate(min(changes.keys() & SETTLED_BY_THE_CURE))
+    settled = changes.keys() & SETTLED_BY_THE_CURE - ({"method"} if "put_in_water" in changes else set())
+    if settled and "into_cure" in look(turn, batch_id).batch.done:
+        raise TooLate(min(settled))
     done = _in_time(turn, record.add(turn, batch_id, [(Changed(changes), turn.now)]))
     return done if "deadline" in changes else wishes.taken_up(turn, done)
 

@@ -83,7 +83,7 @@ async def run(folder: Path) -> None:
         note(confirmed, str(number))
         clock.ring()
         await asyncio.sleep(random.random() * 0.03)
-    while await postman.next_due() is not None:
+    while await postman.next_due() is not None or postman.busy:  # what is held is no more due, and not yet sent
         await asyncio.sleep(0.02)
     delivering.cancel()
     database.close()

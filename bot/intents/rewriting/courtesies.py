@@ -18,8 +18,8 @@ RULES: Final = rules(
     (r"^(?:(?:hey+|hi+|hello|hiya|yo|ok so|so|oh(?: no)?|ah|um+|uh|hmm+|well(?=,| its| it| i | the| that| now)|btw|fyi"
      r"|heads up|quick update|update|good (?:morning|evening|afternoon)|alright|all right|right|guys?|anyway)(?: all"
      r"| there| bot| guys)?[,:.!-]*\s+(?:just )?)+(?=\S)", ""),
-    (r"[,. ]+(?:thanks|thank you|thx|ta|cheers|lol|haha+|hehe|mate|xx+|tho|though|fwiw|btw|i promise|i swear"
-     r"|for what its worth|sorry for the wait|sorry about that|sorry its late)[ .!]*$", ""),
+    (r"[,. ]+(?:thanks|thank you|thx|ta|cheers|lol|haha+|hehe|hm+|ugh+|phew|whew|argh+|wow|mate|xx+|tho|though|fwiw"
+     r"|btw|i promise|i swear|for what its worth|sorry for the wait|sorry about that|sorry its late)[ .!]*$", ""),
     (r"^(?:(?:no|nah|nope|oh|ok|wait|oops|sorry|hm+|actually|hang on)[, ]+)+(?=(?:skip|not (?:yet|now|done|flipped"
      r"|turned|flipping|turning)|later|still|leave it|havent|cant)\b|(?:undo|scratch that|take that back|forget it"
      r"|never ?mind)$)", ""),

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import DAY, rules
+from bot.intents.rewriting.words import DAY, SPAN, rules
 from core import patterns as re
 
 _IT: Final = r"(?:it|her|him|them|that|the (?:meat|brisket|flat|bird|chicken|turkey|duck|fish|salmon|trout|belly|ham))"
@@ -133,6 +133,9 @@ RULES: Final = rules(
     (r"^(?:(?:yep|yes|yeah|ok|aye|done|all)[, ]+)*(?:rolled|rotated|flopped)(?: over)?$", "flipped it"),
     (r"\b(probe tender|like butter|tender),? (?:so )?(?:i )?pulled(?: it)?$", r"\1, pulled it"),
     (r"\bresting (?:til|till|until) (?:about )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?$", "resting"),
+    (rf"^(?:(?:ok|i|we|so|and) )*(?:gave|given|giving) {_IT} (?:a (?:half|quick|short|good|long|proper)? ?(?:hours?|hr"
+     rf"|\d+ min\w*)?|an hours?|{SPAN}) ?soak(?: in (?:cold |fresh |clean )*water)?(?P<t>$|,| (?=now|and|then"
+     r"|its))(?: ?(?:and )?(?:then )?)", r"soaked it\g<t> "),
     (r"^(?:(?:ok|now|just|i|ive) )*(?:swapped|switched|transferred)(?: (?:it|them|over))* (?:in)?to the fridge\b",
      "moved it to the fridge"),
     (r"\boff (?:of )?(?:the )?ice\b", "out of the ice"),

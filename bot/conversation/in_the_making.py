@@ -1,0 +1,19 @@
+"""What is weighed and made before the meat goes in."""
+
+from core.batch.assess import Assessment
+from core.batch.batch import Phase
+from core.batch.events import Probe
+from core.units import Grams
+
+
+def brine_cools(a: Assessment) -> bool:
+    """A brine is made and not yet read cold, and the meat is in none."""
+    made = "brine" in a.batch.done or a.batch.last(Probe.BRINE) is not None
+    return a.batch.phase is Phase.WAITING and made and "brine_check" not in a.batch.done
+
+
+def to_weigh(a: Assessment) -> tuple[Grams, ...]:
+    """Curing salt, salt and sugar that are to be weighed out, without what there is none of; nothing once it is in."""
+    if a.batch.phase is not Phase.WAITING or a.dose is None or not a.dose.cure_kg:
+        return ()
+    return tuple(1000.0 * part for part in (a.dose.cure_kg, a.dose.salt_kg, a.dose.sugar_kg) if part > 0)
