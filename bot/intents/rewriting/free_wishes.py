@@ -31,8 +31,8 @@ RULES: Final = rules(
     # who it is, told behind what they do
     (r"\bmy ((?:big |little |older |younger )?(?:sister|brother|neighbou?r|friend|mate|cousin|uncle|aunt(?:ie)?|son"
      r"|daughter|wife|husband|partner|mum|mom|dad|nephew|niece|lodger|flatmate|room ?mate))\b"
-     r"(?! [a-z]{2,14} (?:does|has))([^?.;]*?)[?,.;]* (?:(?:she|he|they) ?(?:s|is|are|re) (?:called|named)|(?:her|his|their) names?(?: is)?) "
-     r"([a-z]{2,14})$", r"my \1 \3\2"),
+     r"(?! [a-z]{2,14} (?:does|has))([^?.;]*?)[?,.;]* (?:(?:she|he|they) ?(?:s|is|are|re) (?:called|named)"
+     r"|(?:her|his|their) names?(?: is)?) ([a-z]{2,14})$", r"my \1 \3\2"),
     # what is wished
     (rf"{_LEAD}(?:forget|skip|scrap|leave off|leave out|leave|bin|ditch|drop|no|never ?mind|not doing|sod"
      rf"|screw)(?: about)? "
