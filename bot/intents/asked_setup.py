@@ -126,8 +126,9 @@ def _mass_unit(text: str, context: Context) -> Intent | None:
 
 
 def _deadline(text: str, context: Context) -> Intent | None:
-    if _NO_DEADLINE.search(text):
+    if _NO_DEADLINE.search(text) and when.meal(_NO_DEADLINE.sub("", text), context) is None:
         return answer("deadline", None, context)
+    text = _NO_DEADLINE.sub("", text).strip(" ,.;")  # «no rush, maybe sunday the 10th»
     if len(text.split()) > 7:
         return None
     if when.open_hour(text, context) and (said := when.meal(when.hour_after_day(text, context), context)):

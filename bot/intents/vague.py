@@ -183,7 +183,8 @@ def _told_enough(why: str, bare: str, context: Context) -> bool:
         case "longer":  # what was called for waits so long; more days in the cure
             return bool(context.due_step) if _more(bare) else context.phase == "curing"
         case _:
-            return why == "turned" and _all_but(Kind.FLIP, context)
+            alone = context.phase == "curing" and re.fullmatch(r"(?:(?:ok|yes|yep|just|i|ive|all) )*turned", bare)
+            return why == "turned" and bool(alone or _all_but(Kind.FLIP, context))
 
 
 def _more(bare: str) -> timedelta | None:

@@ -152,7 +152,9 @@ def of_today(text: str, said: When, context: Context) -> When:
 
 def _of_another_meal(part: str, clock: time) -> bool:
     """Whether a meal that is named is hours from the one that was planned: «friday dinner», of a lunch at one."""
-    return (part in _NAMED_MEALS or part == "tonight") and abs(PARTS[part][0] - clock.hour) > _SAME_MEAL_H
+    apart = abs(PARTS[part][0] - clock.hour)
+    early = part == "breakfast" and apart >= _SAME_MEAL_H  # of a lunch at one; a dinner may be at two
+    return early or ((part in _NAMED_MEALS or part == "tonight") and apart > _SAME_MEAL_H)
 
 
 def still_ahead(text: str, context: Context) -> datetime | None:

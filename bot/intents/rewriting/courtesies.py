@@ -15,6 +15,8 @@ RULES: Final = rules(
     (r",? (?:fat (?:thumbs?|fingers?)|fat fingered(?: it)?|my bad|my mistake|autocorrect|stupid phone|misread(?: it)?"
      r"|silly me)[ .!]*$", ""),
     # greetings before, thanks after
+    (r"^(?:morning|evening|afternoon|arvo)(?:[,.!]+| (?:all|everyone|mate|folks|there|bot)\b[,.!]*) "
+     r"(?!.*\b(?:morning|evening|afternoon)\b)(?=\S+ \S+ \S)", ""),
     (r"^(?:(?:hey+|hi+|hello|hiya|yo|ok so|so|oh(?: no)?|ah|um+|uh|hmm+|well(?=,| its| it| i | the| that| now)|btw|fyi"
      r"|heads up|quick update|update|good (?:morning|evening|afternoon)|alright|all right|right|guys?|anyway)(?: all"
      r"| there| bot| guys)?[,:.!-]*\s+(?:just )?)+(?=\S)", ""),

@@ -44,6 +44,13 @@ RULES: Final = rules(
      rf"|ice))", "putting it on"),
     (r"^(?:(?:we|i) )?(?:couldnt wait|got impatient|jumped the gun|changed my mind)(?: and| so)?,? (?=(?:i |we )?(?:put"
      r"|stuck|threw|dropped|popped|started|lit|took|pulled|want|make|lets|gonna|do it)\b)", ""),
+    # meat that has turned is asked about: it may be the bag, and it may be bad
+    (r"^(?:(?:i|we|think|reckon|fear|hope|might have) )*(?:its|it has|(?:the |my )?(?:meat|belly|brisket|flat|ham|loin"
+     r"|bird|fish|chicken|turkey|duck|salmon)s? has|the (?:meat|belly|brisket|flat|ham|loin|bird|fish|chicken|turkey"
+     r"|duck|salmon)s) (?:just |gone )?turned(?: (?:on me|bad|sour|i think|already))*$", "its turned"),
+    (r"\b(flipped|turned)(?: (?:it|them|the bags?))? (?:twice|two times|2x) (?:today|already)\b", r"\1 it"),
+    (r"(?<=\w),? (?:but |and |then )?(?:i |we )?went (?:away|out|camping|off) (?:for|over) (?:the|a) (?:night|day"
+     r"|evening|weekend|bit|while)$", ""),
     (r"\b(?:put|got|stuck|dropped|popped|chucked|threw|lowered|dunked) (?:it|her|them|the (?:meat|brisket|flat"
      r"|belly|ham"
      r"|bird|fish|salmon|duck|loin)) in(?:to it)?(?: already| now| early| anyway)*$", "put it in"),

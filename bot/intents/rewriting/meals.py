@@ -15,6 +15,12 @@ _GUESTS: Final = (
 )
 
 RULES: Final = rules(
+    # «no rush, maybe sunday brekkie the 10th»
+    (rf"^(no (?:rush|hurry)),? (?:so |but )?(?:maybe |perhaps |say |like |prob\w* )(?=(?:on )?{WEEKDAY})", r"\1, "),
+    (rf"(^|, )(?:on )?({WEEKDAY}) (breakfast|brunch|lunch|dinner|supper|tea) the (\d{{1,2}}(?:st|nd|rd|th))$",
+     r"\1\3 \2 the \4"),
+    (rf"(^|, )((?:on )?{WEEKDAY} the \d{{1,2}}(?:st|nd|rd|th)) (?:for|at) (breakfast|brunch|lunch|dinner|supper|tea)$",
+     r"\1\3 \2"),
     (r"^(?:(?:we|we have|weve|just|all|ok|so|and|already|they|everyone|everybody|have) )*(?:ate|eaten)"
      r"(?: (?:already|now|dinner|lunch|supper|at last))*$", "we ate it"),
     (rf"(?<!for )(?<!for a )\b(?:a )?week on ({WEEKDAY})\b", r"\1 week"),
