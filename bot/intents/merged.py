@@ -54,6 +54,8 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return replace(one, said={**one.said, **b})
         case Snooze(until=None, by=None), Snooze():
             return two
+        case Snooze(), Snooze(until=None, by=None, step=None):  # «half an hour more, then ping me»
+            return one
         case Pause(until=None), Pause():
             return two
         case StepSkipped(step=None), Snooze():  # «skip the reminder, we check it at 10»

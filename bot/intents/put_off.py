@@ -70,13 +70,20 @@ _AN_EVENT: Final = re.compile(  # «not yet, after dinner»: its hour is not tol
     r"(?!(?:do|should|shall|can|is|will|to|the flip|that|now)\b)[^\d?]+$"
 )
 _UNTIL: Final = re.compile(r"\b(?:til|till|until|start|begin|do it|starting) (?!yet)")
+_AT_LAST: Final = re.compile(r"\bat \d{1,2}:\d\d$")
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
 _NOT_THEN: Final = re.compile(
     r",? (?:and )?(?:(?:not|instead of|rather than) (?:at )?\d{1,2}(?::\d\d)? ?(?:am|pm)?|instead)$"
 )
 _GIVE_ME: Final = re.compile(
     r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
-    r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
+    r"|for )?(?P<minutes>\d{1,3})(?: more)?(?:$|(?<!^need \d)(?<!^need \d\d) (?:im|on|still|just|busy|got|kids?)\b[^\d?]*$)"
+)
+_HOUR_LAST: Final = re.compile(  # «ask me after the school run 330», «not now, kids bath half 8»
+    r"(?<!at )(?<!til )(?<!till )(?<!until )(?<!\d )\b(?P<h>1[0-2]|[1-9])[:.]?(?P<m>[0-5]\d)(?: oclock)?$"
+)
+_NOT_FOR: Final = re.compile(  # «cant get out there for an hour»
+    r"^(?:(?:i|we|sorry|im) )*(?:cant|wont|not able to)\b[^\d,;?]{0,28}(?<!wait) for (?=half|an? |another|\d{1,3} ?[mh])"
 )
 _SOAKING: Final = re.compile(r"^(?:(?:its|im|now|just|still|it) )*soaking (?:(?:it|them|now) )*for (?=\d|an?\b|half)")
 _SOAK_ON: Final = re.compile(  # «soak another hour then», once it is out: what comes after the soak waits so long
@@ -131,6 +138,10 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     """A step put off, where a plain text says so; a time that nobody can read is asked for."""
     if _NO_WRAP.search(text):
         return None
+    if _PUT_OFF.search(text) or (_LATER.search(text) and context.phase not in HOT):  # there it may be the core
+        text = _HOUR_LAST.sub(r"at \g<h>:\g<m>", text)
+    if _NOT_FOR.search(text) and (by := spans.span(text)):
+        return Snooze(by=by)
     if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
     if soon := _DEED_IN.search(text):
@@ -165,7 +176,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(until=said.at if said and not by else None, by=by, step=called(text, context))
     if _LATER.search(text):
         by = spans.span(text)
-        said = when.future(text, context) if not by and _UNTIL.search(text) else None
+        said = when.future(text, context) if not by and (_UNTIL.search(text) or _AT_LAST.search(text)) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
     return None
 
