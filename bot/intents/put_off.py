@@ -128,7 +128,11 @@ _PUT_IN_LATER: Final = re.compile(  # «gonna put it in tomorrow am instead»
 )
 _AHEAD: Final = timedelta(hours=12)
 _UNDER_WAY: Final = re.compile(r"\b(?:taking|pulling|putting|wrapping|lighting|slicing) (?:it|them|the \w+)\b")
-_NO_WRAP: Final = re.compile(r"\b(?:not|wont|never) (?:be |going to |gonna )?wrap")  # how it is cooked, and no while
+_NO_WRAP: Final = re.compile(
+    r"\b(?:not|wont|never) (?:be |going to |gonna )?wrap"
+    r"|\bwrap (?:(?:it|them|the \w+) )?(?:in|with) (?:the )?(?:foil|(?:butcher ?)?paper|tin ?foil)"
+    r"(?! (?:at|in|later|tomorrow|tonight|once|when|after)\b)"
+)  # how it is cooked, and no while
 _JUST_NOW: Final = timedelta(hours=1)  # «taking it off at 6», said at ten, is no deed of the morning
 _A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
 _LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal

@@ -39,7 +39,7 @@ _BEGIN: Final = words(  # what a statement begins with
     thigh leg skin salt tender tenderness smoke shut opened closed chill threw chucked foiled papered kids theres shes
     hes gonna weve gave swapped topped dropped popped stuck forgot missed started finished ate inside probe bark windy
     raining pushing chucking smells stinks throwing putting taking pulling dunking moving wrapping boys girls someone
-    somebody still everything skipping ice
+    somebody still everything skipping ice eat uncle aunt cousin parents folks
     """
 )
 _JOINS: Final = words("and an but plus then also n so")  # belongs to neither side
@@ -80,7 +80,7 @@ _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no ho
 _HANGS: Final = re.compile(  # one statement hangs on the other, puts it right, or asks
     r"^no\b|\b(?:said|told you|meant|wrote|typed|typo|instead(?!$)|rather|oops|sorry|wait|actually|really|wrong|undo"
     r"|correction|mistake|misread)\b"
-    r"|\b(?:unless|when|while|whether|once|until|till?|was|were|before|after|because|so that)\b"
+    r"|\b(?:unless|when|while|whether|once|(?<!gone )(?<!away )(?:until|till?)|was|were(?! gonna)|before|after|because|so that)\b"
     r"|\b(?:may|can|could|should|shall|do|does|is|are|how|what|would) (?:i|we|it|you|they|that|much|many|long)\b"
 )
 _COLD: Final = re.compile(r"\b(?:fridge|brine)\b")

@@ -63,7 +63,8 @@ def read_warm_once(text: str, context: Context) -> list[Intent]:
     found = _ROSE.match(text) if context.phase not in ("none", "cooking") else None
     if found is None or not re.search(r"\b(?:back|now|again)\b", text):
         return []
-    if (then_said := when.past(found["why"], context)) and then_said.hour_said:
+    said = when.past(found["why"], context)
+    if said and (said.hour_said or not re.search(r"\b(?:open|ajar|door)\b", found["why"])):
         return []  # with its hour it is a reading of then
     told = ((found["n"], found["unit"]), (found["now"], found["now_unit"]))
     then, now = (meanings(Number(float(n), unit, Probe.FRIDGE), context) for n, unit in told)
