@@ -120,6 +120,12 @@ _STILL_TO_COME: Final = re.compile(
     r"|(?P<part>(?<!\d )(?<!am )(?<!pm )(?:tonight|later(?: today| tonight)?|this evening"
     r"|tomorrow(?: morning| evening)?|in the morning)$))"
 )
+_NOT_BEFORE: Final = re.compile(  # «running late, meat wont be on til 8:15», «not lighting it til 8»
+    r"(?:^|[,;] ?|\b(?:late|so|and|but|sorry) )(?:the |my )?(?:(?:(?P<fire>fire|coals?|charcoal|smoker|pit|grill)"
+    r"|meat|it|bird|fish|(?:bris)?ket|ham|belly|bacon|flat) (?:(?:wont|isnt|not|going|is|will|be|go|get|goes|only) )+"
+    r"(?P<deed>on|in|lit)|(?:i |we )?(?:wont|cant|not|will not) (?:be )?(?P<does>light|put)(?:t?ing)? "
+    r"(?:(?:it|the \w+|meat) )*(?:on )?)(?: |(?<= ))(?:till?|until|before|at) (?P<when>[^,;?]*\d[^,;?]*)$"
+)
 _NOT_THAT_DAY: Final = re.compile(r",? (?:and )?(?:not (?:now|today|tonight|tomorrow|later|\w{3,6}day)|instead)$")
 _PUT_IN_LATER: Final = re.compile(  # «gonna put it in tomorrow am instead»
     r"^(?:(?:ill|i|we|well|will|gonna|going to|im|were|have to) )+(?:put|stick|pop|get|drop|chuck)(?:ting)?"
@@ -205,12 +211,26 @@ def _no_step(text: str) -> str:
 
 def read_after(text: str, context: Context) -> Snooze | Unclear | None:
     """Not now, but after something of which nobody knows the hour: that is asked for; a step on a day that is named."""
+    if (told := _not_before(text, context)) is not None:
+        return told
     step = called(text, context) if context.phase != "none" and _ON_A_DAY.match(text) else None
     if step and (said := when.future(text, context)) and said.day_said:
         return Snooze(until=said.at, step=step)
     if context.phase == "none" or not _AN_EVENT.match(text) or not _LATER.match(text):
         return None
     return Unclear("until", text[:60], (Snooze(step=_deed(text, context) or noun(text)),))
+
+
+def _not_before(text: str, context: Context) -> Snooze | None:
+    """A deed of the next hours that is not done before an hour: its step waits, and nobody is away."""
+    found = _NOT_BEFORE.search(text) if context.phase in ("waiting", "drying") else None
+    said = when.future(f"at {found['when']}", context) if found else None
+    if found is None or said is None or not said.hour_said:
+        return None
+    if found["deed"] == "in":
+        return Snooze(until=said.at, step=str(Kind.INTO_CURE)) if context.phase == "waiting" else None
+    lights = found["fire"] or found["deed"] == "lit" or found["does"] == "light"
+    return Snooze(until=said.at, step=str(Kind.LIGHT if lights else Kind.MEAT_ON))
 
 
 def _named(text: str, context: Context) -> str | None:
