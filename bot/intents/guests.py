@@ -29,7 +29,8 @@ _COUNTED: Final = re.compile(  # «fridge 36 and make it 9 people»: at the end 
     r"(?<!\bif )(?<!\bwhen )(?<!\bof )(?<!\bfor )(?<!\banother )(?<!\bplus )(?<!\bnot )(?<!\bwas )(?<!\bwere )"
     r"(?<!\bby )(?<!\bthe )(?<![\d.,/] )(?<![\d.,:/])\b(?P<n>\d{1,3}) (?:people|ppl|guests?|of us|eaters|heads)"
     r"(?: (?:now|coming|joining|eating|in all|total|instead|then|tonight|today|tomorrow))*"
-    r"(?=[,;.!]|$| (?:and|so|but)\b)|\b(?:we are|there are|there will be|well be|make it|makes) (?P<k>[2-9]|[1-9]\d) (?:now|eating|coming|in all)"
+    r"(?=[,;.!]|$| (?:and|so|but)\b)|\b(?:we are|there are|there will be|well be|make it|makes) (?P<k>[2-9]"
+    r"|[1-9]\d) (?:now|eating|coming|in all)"
     r"(?=[,;.!]|$| (?:and|so|but)\b)"
 )
 _BESIDE: Final = re.compile(  # what it is no longer, and whether it does

@@ -49,7 +49,8 @@ _COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»
     r" ?(?:x|of|times|bags?|probes?|thermometers?|flips?|turns?|pieces?|fill?ets?|people|days?|nights?|weeks?"
     r"|months?|hours?"
     r"|mins?|minutes?|more|th|st|nd|rd|%|degrees"
-    r"|splits?|coals?|briquett?e?s?|lumps?|cubes?|handfuls?|scoops?|deg|ago|out of|readings?|towels?|layers?|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
+    r"|splits?|coals?|briquett?e?s?|lumps?|cubes?|handfuls?|scoops?|deg|ago|out of|readings?|towels?|layers?"
+    r"|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
     r"|percent|times|for a (?:bit|while|minute|moment)|earlier|before)\b"
 )
 _OF_A_COUNT: Final = re.compile(

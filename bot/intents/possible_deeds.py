@@ -84,8 +84,8 @@ def possible(kind: Kind, text: str, context: Context) -> bool:
         return context.phase in ("none", "drying", "cooking")
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag
         return context.phase not in SET_UP
-    if kind is Kind.BRINE and (context.brine_made or context.phase not in ("none", "waiting")) and _STIRRED_UP.search(text):
-        return False  # it stands already, and is only stirred
+    if kind is Kind.BRINE and _STIRRED_UP.search(text):  # it may stand already, and is only stirred
+        return context.phase in ("none", "waiting") and not context.brine_made
     if kind is Kind.DRY:  # a rack in the fridge is where it chills, too
         return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:

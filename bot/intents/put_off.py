@@ -77,13 +77,15 @@ _NOT_THEN: Final = re.compile(
 )
 _GIVE_ME: Final = re.compile(
     r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
-    r"|for )?(?P<minutes>\d{1,3})(?: more)?(?:$|(?<!^need \d)(?<!^need \d\d) (?:im|on|still|just|busy|got|kids?)\b[^\d?]*$)"
+    r"|for )?(?P<minutes>\d{1,3})(?: more)?(?:$|(?<!^need \d)(?<!^need \d\d) (?:im|on|still|just|busy|got"
+    r"|kids?)\b[^\d?]*$)"
 )
 _HOUR_LAST: Final = re.compile(  # «ask me after the school run 330», «not now, kids bath half 8»
     r"(?<!at )(?<!til )(?<!till )(?<!until )(?<!\d )\b(?P<h>1[0-2]|[1-9])[:.]?(?P<m>[0-5]\d)(?: oclock)?$"
 )
 _NOT_FOR: Final = re.compile(  # «cant get out there for an hour»
-    r"^(?:(?:i|we|sorry|im) )*(?:cant|wont|not able to)\b[^\d,;?]{0,28}(?<!wait) for (?=half|an? |another|\d{1,3} ?[mh])"
+    r"^(?:(?:i|we|sorry|im) )*(?:cant|wont|not able to)\b[^\d,;?]{0,28}(?<!wait) for (?=half|an? |another"
+    r"|\d{1,3} ?[mh])"
 )
 _SOAKING: Final = re.compile(r"^(?:(?:its|im|now|just|still|it) )*soaking (?:(?:it|them|now) )*for (?=\d|an?\b|half)")
 _SOAK_ON: Final = re.compile(  # «soak another hour then», once it is out: what comes after the soak waits so long
@@ -150,13 +152,8 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return None
     if _PUT_OFF.search(text) or (_LATER.search(text) and context.phase not in HOT):  # there it may be the core
         text = _HOUR_LAST.sub(r"at \g<h>:\g<m>", text)
-    if _NOT_FOR.search(text) and (by := spans.span(text)):
-        return Snooze(by=by)
-    if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
-        return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
-    if soon := _DEED_IN.search(text):
-        unit = "min" if (soon["unit"] or "m").startswith("m") else "h"
-        return Snooze(by=spans.span(f"{soon['many']} {unit}"), step=_deed(text[: soon.start("many")], context))
+    if soon := _so_long(text, context):
+        return soon
     if _SPAN_ONLY.search(text) or _DOING_IN.search(text) or _SOAKING.search(text):
         by = spans.span(text)
         days = (
@@ -188,6 +185,18 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         by = spans.span(text)
         said = when.future(text, context) if not by and (_UNTIL.search(text) or _AT_LAST.search(text)) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
+    return None
+
+
+def _so_long(text: str, context: Context) -> Snooze | None:
+    """«gimme 45», «meat goes on in 20», «cant get out there for an hour»."""
+    if _NOT_FOR.search(text) and (by := spans.span(text)):
+        return Snooze(by=by)
+    if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
+        return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
+    if soon := _DEED_IN.search(text):
+        unit = "min" if (soon["unit"] or "m").startswith("m") else "h"
+        return Snooze(by=spans.span(f"{soon['many']} {unit}"), step=_deed(text[: soon.start("many")], context))
     return None
 
 

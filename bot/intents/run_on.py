@@ -80,7 +80,8 @@ _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no ho
 _HANGS: Final = re.compile(  # one statement hangs on the other, puts it right, or asks
     r"^no\b|\b(?:said|told you|meant|wrote|typed|typo|instead(?!$)|rather|oops|sorry|wait|actually|really|wrong|undo"
     r"|correction|mistake|misread)\b"
-    r"|\b(?:unless|when|while|whether|once|(?<!gone )(?<!away )(?:until|till?)|was|were(?! gonna)|before|after|because|so that)\b"
+    r"|\b(?:unless|when|while|whether|once|(?<!gone )(?<!away )(?:until|till?)|was|were(?! gonna)|before|after"
+    r"|because|so that)\b"
     r"|\b(?:may|can|could|should|shall|do|does|is|are|how|what|would) (?:i|we|it|you|they|that|much|many|long)\b"
 )
 _COLD: Final = re.compile(r"\b(?:fridge|brine)\b")
