@@ -6,10 +6,10 @@ from bot.intents.context import FALLING, Context
 from core import patterns as re
 from core.plan.steps import Kind
 
-_IT: Final = (
-    r"(?:it|them|her|him|both|everything"
-    r"|bags?|the (?:bags?|meats?|flats?|briskets?|pieces?|slabs?|bell(?:y|ies)|hams?|joints?|lot))"
+_NAMED: Final = (
+    r"(?:flats?|briskets?|pieces?|slabs?|bell(?:y|ies)|hams?|joints?|loins?|pork|birds?|turkeys?|chickens?|ducks?|fish)"
 )
+_IT: Final = rf"(?:it|them|her|him|both|everything|bags?|meats?|(?:the|my|our) (?:bags?|meats?|lot|{_NAMED}))"
 _DRY_GOODS: Final = r"(?:the |my )?(?:cure|curing salt|pink salt|salt|sugar|everything)"
 _RUBBED_ON: Final = (
     r"\brubbed (?:(?:it|them|the meat) )?(?:all )?(?:down )?(?:in |on |with )?(?:all )?(?:of )?(?:the )?(?:dry )?"
@@ -35,7 +35,8 @@ OTHER_OFF: Final = re.compile(  # «put it off til 8», «scraped it off»: no m
 DEEDS: Final = re.Rules(
     (re.compile(words), kind)
     for kind, words in (
-        (Kind.FLIP, rf"\b(?:flipp?e?d|did (?:turn|flip) {_IT}|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt"
+        (Kind.FLIP, rf"\b(?:flipp?e?d|did (?:turn|flip) {_IT}|turned (?:{_IT}|{_NAMED})\b(?! (?:down|up|off|on)\b)"
+                    rf"|turned over|turnt"
                     rf"|massaged"
                     rf"|flip(?:s|ping)? (?:is "
                     rf"|are |was )?(?:done|sorted|ok|okay))\b"

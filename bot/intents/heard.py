@@ -35,6 +35,7 @@ _ACTS: Final = (
     Change, Correct, Greet, HandOver, Happened, MoveDeadline, Pause, Reading, Snooze, StepDone, StepMissed,
     StepSkipped,
 )  # fmt: skip
+ANSWERED: Final = frozenset({"iced", "melted", "fuelled", "extra_left_out", "spoiled"})  # by a word, and noted nowhere
 # a run of numbers with nothing but signs between them: «68 / 115» is one look at two thermometers
 _RUN: Final = re.compile(
     r"(?<![\w./:,%#°-])(?<!\d )\d{1,3}(?:\.\d)?(?: ?[/,] ?\d{1,3}(?:\.\d)?)?(?: ?°?[cf]\b)?(?![\w/:%]|\.\d"
@@ -48,7 +49,8 @@ _COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»
     r" ?(?:x|of|times|bags?|probes?|thermometers?|flips?|turns?|pieces?|fill?ets?|people|days?|nights?|weeks?"
     r"|months?|hours?"
     r"|mins?|minutes?|more|th|st|nd|rd|%|degrees"
-    r"|deg|ago|out of|readings?|towels?|layers?|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
+    r"|splits?|coals?|briquett?e?s?|lumps?|cubes?|handfuls?|scoops?|deg|ago|out of|readings?|towels?|layers?"
+    r"|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
     r"|percent|times|for a (?:bit|while|minute|moment)|earlier|before)\b"
 )
 _OF_A_COUNT: Final = re.compile(
@@ -71,7 +73,7 @@ _FACTORS: Final = (1.0, 100.0, 1000.0, *(1.0 / one for one in _UNITS))
 
 def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent]:
     """The numbers of a plain line that are in none of its intents: a reading of two, or the question what it is."""
-    if not found or context.phase == "none" or not all(isinstance(intent, _ACTS) for intent in found):
+    if not found or context.phase == "none" or not all(map(_is_taken, found)):
         return []
     if any(isinstance(intent, Change) and "heaviest" in intent.changes for intent in found):
         return []  # «3.5 and 4 lb»: all of them are in the sum
@@ -80,6 +82,10 @@ def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent
     return [
         _named(run, text, context) or _still(run, text, (found, context)) or _asked(run[0], context) for run in left
     ][:1]
+
+
+def _is_taken(one: Intent) -> bool:
+    return isinstance(one, _ACTS) or (isinstance(one, Unclear) and one.why in ANSWERED)
 
 
 def of_values(found: Sequence[Intent], zone: ZoneInfo) -> list[float]:
@@ -147,9 +153,9 @@ def _values(thing: Any, zone: ZoneInfo) -> Iterator[float]:
             yield thing * 1.8 + 32.0  # a pit of 107 °C was said as 225
         case datetime():
             local = thing.astimezone(zone)
-            yield from (local.hour, local.hour % 12 or 12, local.minute, local.day, local.month)
+            yield from (*_on_the_clock(local.time()), local.day, local.month)
         case time():
-            yield from (thing.hour, thing.hour % 12 or 12, thing.minute)
+            yield from _on_the_clock(thing)
         case timedelta():
             yield from (thing.total_seconds() / unit for unit in (60.0, 3600.0, 86400.0))
         case dict() | tuple() | list():
@@ -158,3 +164,9 @@ def _values(thing: Any, zone: ZoneInfo) -> Iterator[float]:
         case _ if is_dataclass(thing):
             for one in fields(thing):
                 yield from _values(getattr(thing, one.name), zone)
+
+
+def _on_the_clock(hour: time) -> tuple[float, ...]:
+    """The numbers in which an hour is typed: 15, 3, 30, and in one 1530 and 330."""
+    half = hour.hour % 12 or 12
+    return hour.hour, half, hour.minute, 100 * hour.hour + hour.minute, 100 * half + hour.minute

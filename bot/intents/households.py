@@ -172,7 +172,7 @@ _STUFF: Final = words("garlic salt sugar pepper spices herbs beer wine vinegar w
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
     ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook|wrap|pull|spritz|light)\b")),
-    ("flips", re.compile(r"\b(?:flip(?:s|ping)?|fridge|turns|turn (?:it|them|the bags?))\b")),
+    ("flips", re.compile(r"\b(?:flip(?:s|ping)?|fridge|turns|turning|turn (?:it|them|the bags?))\b")),
 )
 
 

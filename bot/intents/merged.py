@@ -52,10 +52,10 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return Settings({**a, **b}, ua or ub)
         case Start(), Change(changes=b):
             return replace(one, said={**one.said, **b})
-        case Snooze(until=None, by=None), Snooze():
+        case (Snooze(until=None, by=None), Snooze()) | (Pause(until=None), Pause()):
             return two
-        case Pause(until=None), Pause():
-            return two
+        case Snooze(), Snooze(until=None, by=None, step=None):  # «half an hour more, then ping me»
+            return one
         case StepSkipped(step=None), Snooze():  # «skip the reminder, we check it at 10»
             return two
         case StepSkipped(step=Kind.FLIP, at=at), Snooze(until=until, step=None) if at and until and until > at:

@@ -93,6 +93,7 @@ _FROM_TO: Final = re.compile(r"(\bfrom \d[\d:.]*(?: ?[ap]m)?) (?:to|-) (?=\d)")
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b(?!.*\b(?:until|till?|from)\b)")
 _WEEKEND: Final = re.compile(r"\b(?:the|this) weekend\b(?!.*\b(?:until|till?|from)\b)")
 _DAY: Final = r"(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*"
+_ONE_DAY: Final = re.compile(rf"\b(?:{_DAY}|tomorrow)\b")
 _TWO_DAYS: Final = re.compile(rf"\b({_DAY}) (?:and|&|n) ({_DAY})\b")
 _TO_BED: Final = re.compile(r"\b(?:bed|sleep|asleep|night|tonight)\b")
 _THROWN: Final = re.compile(
@@ -102,7 +103,11 @@ _THROWN: Final = re.compile(
     r"|duck|loin|salmon|trout|fish|pork))\b|$)"  # its name may have stood in front
     r"(?! (?:in|into|on|onto|with) (?!the (?:bin|trash|rubbish|garbage)\b))(?!.*\d)"
 )
-_FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
+_FROM: Final = re.compile(
+    r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*"
+    r"(?:\d{1,2}(?:[:.][0-5]\d)? ?(?:[ap]m)?[^\d]*)?$)"
+)
+_PART: Final = re.compile(r"\b(?:morning|noon|lunch(?:time)?|afternoon|evening|night)\b")
 _NO_END: Final = re.compile(  # «gone from thursday»: till when is not said
     rf"\b(?:away|gone|off|out|leaving|travell?ing|not (?:home|here)) (?:from|as of|starting|from next) (?:{_DAY}"
     rf"|tomorrow)"
@@ -227,8 +232,10 @@ def _between(text: str, context: Context) -> Pause:
 
     «gone fri to sun», said on a Friday, is from now on.
     """
-    until = when.future(_FROM.sub("", text), context)
-    first = _FROM.match(text)
+    first, rest = _FROM.match(text), _FROM.sub("", text)
+    until = when.future(rest, context)
+    if until and not until.day_said and first and (day := _ONE_DAY.search(first[0])):  # «away friday till 4»
+        until = when.future(f"{day[0]} {rest}", context)
     begins = when.future(first[0], context) if first and until and until.day_said else None
     if until and begins and begins.day_said and begins.at > until.at and not _is_today(begins, text, context):
         local = until.at.astimezone(ZoneInfo(context.zone)).replace(tzinfo=None) + timedelta(days=7)
@@ -288,4 +295,5 @@ def _since(text: str, until: when.When | None, context: Context) -> datetime | N
     if said is None or until is None or not said.day_said or not context.now + _AHEAD < said.at < until.at:
         return None
     local = said.at.astimezone(ZoneInfo(context.zone))
-    return said.at if said.hour_said else local.replace(hour=0, minute=0).astimezone(UTC)
+    told = said.hour_said or bool(first and _PART.search(first[0]))  # «from friday night»
+    return said.at if told else local.replace(hour=0, minute=0).astimezone(UTC)

@@ -70,13 +70,22 @@ _AN_EVENT: Final = re.compile(  # «not yet, after dinner»: its hour is not tol
     r"(?!(?:do|should|shall|can|is|will|to|the flip|that|now)\b)[^\d?]+$"
 )
 _UNTIL: Final = re.compile(r"\b(?:til|till|until|start|begin|do it|starting) (?!yet)")
+_AT_LAST: Final = re.compile(r"\bat \d{1,2}:\d\d$")
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
 _NOT_THEN: Final = re.compile(
     r",? (?:and )?(?:(?:not|instead of|rather than) (?:at )?\d{1,2}(?::\d\d)? ?(?:am|pm)?|instead)$"
 )
 _GIVE_ME: Final = re.compile(
     r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
-    r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
+    r"|for )?(?P<minutes>\d{1,3})(?: more)?(?:$|(?<!^need \d)(?<!^need \d\d) (?:im|on|still|just|busy|got"
+    r"|kids?)\b[^\d?]*$)"
+)
+_HOUR_LAST: Final = re.compile(  # «ask me after the school run 330», «not now, kids bath half 8»
+    r"(?<!at )(?<!til )(?<!till )(?<!until )(?<!\d )\b(?P<h>1[0-2]|[1-9])[:.]?(?P<m>[0-5]\d)(?: oclock)?$"
+)
+_NOT_FOR: Final = re.compile(  # «cant get out there for an hour»
+    r"^(?:(?:i|we|sorry|im) )*(?:cant|wont|not able to)\b[^\d,;?]{0,28}(?<!wait) for (?=half|an? |another"
+    r"|\d{1,3} ?[mh])"
 )
 _SOAKING: Final = re.compile(r"^(?:(?:its|im|now|just|still|it) )*soaking (?:(?:it|them|now) )*for (?=\d|an?\b|half)")
 _SOAK_ON: Final = re.compile(  # «soak another hour then», once it is out: what comes after the soak waits so long
@@ -113,6 +122,12 @@ _STILL_TO_COME: Final = re.compile(
     r"|(?P<part>(?<!\d )(?<!am )(?<!pm )(?:tonight|later(?: today| tonight)?|this evening"
     r"|tomorrow(?: morning| evening)?|in the morning)$))"
 )
+_NOT_BEFORE: Final = re.compile(  # «running late, meat wont be on til 8:15», «not lighting it til 8»
+    r"(?:^|[,;] ?|\b(?:late|so|and|but|sorry) )(?:the |my )?(?:(?:(?P<fire>fire|coals?|charcoal|smoker|pit|grill)"
+    r"|meat|it|bird|fish|(?:bris)?ket|ham|belly|bacon|flat) (?:(?:wont|isnt|not|going|is|will|be|go|get|goes|only) )+"
+    r"(?P<deed>on|in|lit)|(?:i |we )?(?:wont|cant|not|will not) (?:be )?(?P<does>light|put)(?:t?ing)? "
+    r"(?:(?:it|the \w+|meat) )*(?:on )?)(?: |(?<= ))(?:till?|until|before|at) (?P<when>[^,;?]*\d[^,;?]*)$"
+)
 _NOT_THAT_DAY: Final = re.compile(r",? (?:and )?(?:not (?:now|today|tonight|tomorrow|later|\w{3,6}day)|instead)$")
 _PUT_IN_LATER: Final = re.compile(  # «gonna put it in tomorrow am instead»
     r"^(?:(?:ill|i|we|well|will|gonna|going to|im|were|have to) )+(?:put|stick|pop|get|drop|chuck)(?:ting)?"
@@ -121,7 +136,11 @@ _PUT_IN_LATER: Final = re.compile(  # «gonna put it in tomorrow am instead»
 )
 _AHEAD: Final = timedelta(hours=12)
 _UNDER_WAY: Final = re.compile(r"\b(?:taking|pulling|putting|wrapping|lighting|slicing) (?:it|them|the \w+)\b")
-_NO_WRAP: Final = re.compile(r"\b(?:not|wont|never) (?:be |going to |gonna )?wrap")  # how it is cooked, and no while
+_NO_WRAP: Final = re.compile(
+    r"\b(?:not|wont|never) (?:be |going to |gonna )?wrap"
+    r"|\bwrap (?:(?:it|them|the \w+) )?(?:in|with) (?:the )?(?:foil|(?:butcher ?)?paper|tin ?foil)"
+    r"(?! (?:at|in|later|tomorrow|tonight|once|when|after)\b)"
+)  # how it is cooked, and no while
 _JUST_NOW: Final = timedelta(hours=1)  # «taking it off at 6», said at ten, is no deed of the morning
 _A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
 _LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
@@ -131,11 +150,10 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     """A step put off, where a plain text says so; a time that nobody can read is asked for."""
     if _NO_WRAP.search(text):
         return None
-    if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
-        return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
-    if soon := _DEED_IN.search(text):
-        unit = "min" if (soon["unit"] or "m").startswith("m") else "h"
-        return Snooze(by=spans.span(f"{soon['many']} {unit}"), step=_deed(text[: soon.start("many")], context))
+    if _PUT_OFF.search(text) or (_LATER.search(text) and context.phase not in HOT):  # there it may be the core
+        text = _HOUR_LAST.sub(r"at \g<h>:\g<m>", text)
+    if soon := _so_long(text, context):
+        return soon
     if _SPAN_ONLY.search(text) or _DOING_IN.search(text) or _SOAKING.search(text):
         by = spans.span(text)
         days = (
@@ -165,8 +183,20 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(until=said.at if said and not by else None, by=by, step=called(text, context))
     if _LATER.search(text):
         by = spans.span(text)
-        said = when.future(text, context) if not by and _UNTIL.search(text) else None
+        said = when.future(text, context) if not by and (_UNTIL.search(text) or _AT_LAST.search(text)) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
+    return None
+
+
+def _so_long(text: str, context: Context) -> Snooze | None:
+    """«gimme 45», «meat goes on in 20», «cant get out there for an hour»."""
+    if _NOT_FOR.search(text) and (by := spans.span(text)):
+        return Snooze(by=by)
+    if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
+        return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
+    if soon := _DEED_IN.search(text):
+        unit = "min" if (soon["unit"] or "m").startswith("m") else "h"
+        return Snooze(by=spans.span(f"{soon['many']} {unit}"), step=_deed(text[: soon.start("many")], context))
     return None
 
 
@@ -190,12 +220,26 @@ def _no_step(text: str) -> str:
 
 def read_after(text: str, context: Context) -> Snooze | Unclear | None:
     """Not now, but after something of which nobody knows the hour: that is asked for; a step on a day that is named."""
+    if (told := _not_before(text, context)) is not None:
+        return told
     step = called(text, context) if context.phase != "none" and _ON_A_DAY.match(text) else None
     if step and (said := when.future(text, context)) and said.day_said:
         return Snooze(until=said.at, step=step)
     if context.phase == "none" or not _AN_EVENT.match(text) or not _LATER.match(text):
         return None
     return Unclear("until", text[:60], (Snooze(step=_deed(text, context) or noun(text)),))
+
+
+def _not_before(text: str, context: Context) -> Snooze | None:
+    """A deed of the next hours that is not done before an hour: its step waits, and nobody is away."""
+    found = _NOT_BEFORE.search(text) if context.phase in ("waiting", "drying") else None
+    said = when.future(f"at {found['when']}", context) if found else None
+    if found is None or said is None or not said.hour_said:
+        return None
+    if found["deed"] == "in":
+        return Snooze(until=said.at, step=str(Kind.INTO_CURE)) if context.phase == "waiting" else None
+    lights = found["fire"] or found["deed"] == "lit" or found["does"] == "light"
+    return Snooze(until=said.at, step=str(Kind.LIGHT if lights else Kind.MEAT_ON))
 
 
 def _named(text: str, context: Context) -> str | None:

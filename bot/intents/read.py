@@ -36,7 +36,7 @@ from bot.intents.dangers import grave_only_so, read_danger, warned
 from bot.intents.deviations import read_told
 from bot.intents.frozen import read_frozen
 from bot.intents.gone_in import gone_in
-from bot.intents.guests import read_guests
+from bot.intents.guests import read_guests, with_guests
 from bot.intents.half_hours import HALF_HOUR, either_way, half_past, of_this_hour
 from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
@@ -132,7 +132,7 @@ def _whole(line: str, shown: str, context: Context) -> list[Intent]:
     found = _looked_at_twice(line, shown, context)
     if is_loose(found) and not read_danger(line, shown, context):
         found = as_it_happened(merged(run_on(line, context)), line) or found
-    return caught_up(beyond(composed(line, found, context), line, context))
+    return with_guests(line, caught_up(beyond(composed(line, found, context), line, context)), context)
 
 
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:

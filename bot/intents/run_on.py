@@ -11,8 +11,8 @@ from typing import Final
 
 from bot.intents.clause import clause
 from bot.intents.composed import signs, sure
-from bot.intents.context import RAW, Context
-from bot.intents.heard import unheard
+from bot.intents.context import HOT, RAW, Context
+from bot.intents.heard import ANSWERED, unheard
 from bot.intents.intents import (
     Ask,
     Change,
@@ -39,7 +39,7 @@ _BEGIN: Final = words(  # what a statement begins with
     thigh leg skin salt tender tenderness smoke shut opened closed chill threw chucked foiled papered kids theres shes
     hes gonna weve gave swapped topped dropped popped stuck forgot missed started finished ate inside probe bark windy
     raining pushing chucking smells stinks throwing putting taking pulling dunking moving wrapping boys girls someone
-    somebody still everything skipping
+    somebody still everything skipping ice eat uncle aunt cousin parents folks
     """
 )
 _JOINS: Final = words("and an but plus then also n so")  # belongs to neither side
@@ -80,12 +80,12 @@ _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no ho
 _HANGS: Final = re.compile(  # one statement hangs on the other, puts it right, or asks
     r"^no\b|\b(?:said|told you|meant|wrote|typed|typo|instead(?!$)|rather|oops|sorry|wait|actually|really|wrong|undo"
     r"|correction|mistake|misread)\b"
-    r"|\b(?:unless|when|while|whether|once|until|till?|was|were|before|after|because|so that)\b"
+    r"|\b(?:unless|when|while|whether|once|(?<!gone )(?<!away )(?:until|till?)|was|were(?! gonna)|before|after"
+    r"|because|so that)\b"
     r"|\b(?:may|can|could|should|shall|do|does|is|are|how|what|would) (?:i|we|it|you|they|that|much|many|long)\b"
 )
 _COLD: Final = re.compile(r"\b(?:fridge|brine)\b")
 _DEED_ALONE: Final = words("flipped turned rinsed wrapped rubbed lit sliced massaged")
-_ANSWERED: Final = frozenset({"iced", "fuelled", "extra_left_out", "spoiled"})  # by a word, and noted nowhere
 _LOOSE: Final = ("number", "word")  # what may be told beside it is not heard yet
 _WEIGHED: Final = frozenset(
     {"thickness", "put_in_cure", "put_in_salt", "put_in_water", "water_kg"}
@@ -98,7 +98,7 @@ def run_on(text: str, context: Context) -> list[Intent]:
     """What each statement of a plain line tells; nothing where it asks, or where a part of it is not sure."""
     line = text.split()
     asks = "?" in text or ASKS.search(text) or IF.search(text) or _HANGS.search(text)
-    if context.phase == "none" or not context.free or asks or not 4 <= len(line) <= _LONGEST:
+    if context.phase == "none" or not context.free or asks or not 4 - line[0].isdigit() <= len(line) <= _LONGEST:
         return []
     cuts = [n for n in range(1, len(line)) if _begins(line, n)]
     if not 1 <= len(cuts) <= _MOST:
@@ -137,7 +137,7 @@ def beyond(found: list[Intent], text: str, context: Context) -> list[Intent]:
 
 
 def _is_answered(one: Intent) -> bool:
-    return isinstance(one, Unclear) and one.why in _ANSWERED
+    return isinstance(one, Unclear) and one.why in ANSWERED
 
 
 def _begins(line: list[str], at: int) -> bool:
@@ -185,7 +185,7 @@ def _without_joins(part: list[str]) -> list[str]:
 @lru_cache(maxsize=64)  # the same part stands in several ways to part a line
 def _told(part: str, context: Context) -> list[Intent]:
     """What a statement tells for sure, or what is answered with a word and noted nowhere."""
-    if " " not in part and part not in _DEED_ALONE:
+    if " " not in part and not (part in _DEED_ALONE or (part.isdigit() and context.phase in HOT)):
         return []
     said = clause(part, context)
     if not said or unheard(part, said, context) or any(map(_of_the_whole, said)):

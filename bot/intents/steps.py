@@ -77,7 +77,8 @@ _EARLIER: Final = re.compile(
 )
 _AT_NUMBER: Final = re.compile(
     r"(?:\b(?:at|by|with)|@|^(?:wrapped|pulled|foiled|off|took it off|taken off)(?: it)?"
-    r"(?= \d{2,3}(?:\.\d)?(?: ?[cf])?(?:$| (?:in|with|paper|foil|now)))) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm"
+    r"(?= (?:\d{2,3}(?:\.\d)?(?: ?[cf])?(?:$| (?:in|with|paper|foil|now))|(?:1[6-9]"
+    r"|2[01])\d\b))) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm"
     r"|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°"
     r"|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
 )

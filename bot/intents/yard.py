@@ -148,7 +148,8 @@ _CUT: Final = re.compile(
 _TENDER: Final = r"(?:(?:fork |butter )?tender|soft|like (?:soft )?butter|buttery|jiggly|zart|weich)"
 _FEEL: Final = r"(?:(?:its|it is|feels|the|probes?|fork|skewer|meat|now|nice and|really|very|all|slides|goes|in|is) )*"
 _TOUGH: Final = re.compile(
-    rf"^{_FEEL}(?:not (?:yet )?(?:quite )?{_TENDER}|still (?:tough|tight|hard|firm)"
+    rf"^{_FEEL}(?:(?:not (?:yet )?(?:quite )?|(?:nearly|almost|getting|close to) ){_TENDER}|still (?:tough|tight"
+    rf"|hard|firm)"
     r"|tough(?: as (?:old )?(?:boots?|leather|nails|a shoe|shoes?))?|tight"
     rf"|wont (?:go|slide) in|doesnt (?:go|slide) in)(?: yet| enough)?$"
 )

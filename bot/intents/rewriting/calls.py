@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents.days import WEEKDAYS
-from bot.intents.rewriting.words import DAY, WEEKDAY, rules
+from bot.intents.rewriting.words import CLOCK, DAY, WEEKDAY, rules
 from core import patterns as re
 
 
@@ -43,7 +43,10 @@ RULES: Final = rules(
     (rf"^(?:(?:im|i am|we are|were|ok|so) )*(?:heading|headed|driving|going)(?: (?:off|away|up|down|over|out))?(?: to"
      rf"| on)? (?=(?!to\b|back\b|bed\b|it\b|the\b)[a-z]+(?: [a-z]+)? (?:un)?till? (?:{WEEKDAY}|tomorrow|next)\b)",
      "off to "),
-    (rf"\b((?:un)?till? {WEEKDAY}) (?=[a-z]+ (?:does|minds|takes|has|flips|watches) (?:it|over|them)\b)", r"\1, "),
+    (rf"\b((?:un)?till? (?:(?:{WEEKDAY}|tomorrow|next week)(?: (?:noon|morning|evening|night|{CLOCK}))?|{CLOCK}"
+     rf"|tonight)) "
+     r"(?=(?:my |our |the )?(?!(?:it|that|fridge|meat)\b)[a-z]+ (?:(?:does|minds|takes|has|flips|turns|watches)"
+     r" (?:it|over|them|the)\b|(?:is|will be) (?:doing|flipping|turning|minding|watching)\b))", r"\1, "),
     (rf"\b(away|off|gone|out|holiday|trip)\b([^,;]*?) ({WEEKDAY}) ?(?:-|to|thru) ?({WEEKDAY})\b", r"\1\2 \3 until \4"),
     (r"^(?:im |ok )?on it$", "later"),
     (r"^(?:my |the |your )?clock is [^,;]{0,20}\b(?:off|wrong|behind|ahead|slow|fast)$", "wrong clock"),

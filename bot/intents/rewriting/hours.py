@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents.days import MONTH
-from bot.intents.rewriting.words import CLOCK, DAY, SPAN, UNIT_NEXT, WEEKDAY, rules
+from bot.intents.rewriting.words import CLOCK, DAY, MEAL, SPAN, UNIT_NEXT, WEEKDAY, rules
 
 _HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?|(?:1[3-9]|2[0-3])[.:][0-5]\d)"
 _ABOUT_AT: Final = r"(?:(?:at|@|around|about|by|just after|just before|after|before|roughly|circa|ca) ?)*"
@@ -65,6 +65,9 @@ RULES: Final = rules(
      lambda m: f"{m[1]} {'am' if m[2] == 'morning' else 'pm'}"),
     (rf"\b((?:{WEEKDAY})(?: week)?) (?:about|prob|probs|probably|maybe|like|say) (?:at )?(?=(?:1[0-2]"
      rf"|[1-9])\b{UNIT_NEXT})", r"\1 at "),
+    # «sunday brunch 1030», «eat 715», «sat 430»: behind a meal any hour, behind a day one that nobody reads off a pit
+    (rf"\b({MEAL}|meal|eat|eating),? (?:at )?(1[0-2]|[1-9])([0-5]\d)\b{UNIT_NEXT}", r"\1 at \2:\3"),
+    (rf"\b((?:{WEEKDAY})(?: \w+ing)?),? (?:at )?(1[0-2]|[1-9])(15|30|45)\b{UNIT_NEXT}", r"\1 at \2:\3"),
     # «sat 1900», «at like six», «party 21st»
     (rf"\b({WEEKDAY}|today|tomorrow|tonight|\d{{1,2}}(?:st|nd|rd|th)),? (?:at )?(?!20[2-9]\d)([01]\d"
      rf"|2[0-3])([0-5]\d)(?: ?h(?:rs?|ours)?)?\b(?! ?(?:g|gr|kg|ml|ppm|grams?)\b)", r"\1 at \2:\3"),

@@ -25,8 +25,13 @@ _RULES: Final = re.Rules(rules(
     (r"(\b(?:fridge|brine|core|meat|pit)\b[^,;.?\d]{0,16}\d{1,3}(?:\.\d)? ?[cf]) (?=(?:push|move|shift|bump|delay"
      r"|postpone|dinner|lunch|supper|meal|remind|skip|pause|guests?|make it|lets)\b)", r"\1, "),
     # what was read, and what is going to be done about it
-    (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now|and) )*(?<!\d){_NUMBER}(?!\d),? ?){{1,3}})(?<=[ ,])(?=(?:"
-     rf"(?:so|im|i am|we are|now) )*(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),
+    (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now"
+     rf"|and) )*(?<!\d){_NUMBER}(?!\d)(?: still)?,? ?){{1,3}})(?<=[ ,])"
+     rf"(?=(?:(?:so|im|i am|we are|were|and|now) )*(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),
+    # what was read or done, and till when nobody is there
+    (r"(?<=\d) (?=(?:(?:and|im|i am|we are|ill be|well be) )*(?:gone|away|off|out|back|busy) "
+     r"(?:til|till|until|at) (?:about )?(?:\d|noon|midnight|tonight|tomorrow|late|the |mon|tue|wed|thu|fri|sat|sun))",
+     ", "),
     # what was read, and what is asked about it
     (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
      r"(?=(?:do|can|should|shall|may|could|what|how|when (?:do|can|should|to)|ok to|safe to|too)\b)", r"\1, "),

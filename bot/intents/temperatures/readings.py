@@ -53,6 +53,7 @@ _PROBED: Final = frozenset(
     ("meat", "meats", "core", "internal", "inside", "int", "probe", "middle", "center", "centre")
 )
 _NOT_YET: Final = frozenset(("not", "yet", "enough"))
+_NOT_QUITE: Final = frozenset(("not", "nearly", "almost", "getting", "fast", "bald", "nicht"))  # and so not tender
 _AS_IT_IS: Final = frozenset(("cold", "cool", "warm", "hot", "there"))  # «not cold yet, 46»
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _BETWEEN: Final = re.compile(
@@ -199,4 +200,4 @@ def _is_loose(line: Line, text: str) -> bool:
 
 
 def _tender(line: Line) -> bool:
-    return bool(line.words & TENDER) and "not" not in line.words and not line.words & TOUGH
+    return bool(line.words & TENDER) and not line.words & (_NOT_QUITE | TOUGH)

@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents import lasting, when
-from bot.intents.context import Context
+from bot.intents.context import RAW, Context
 from bot.intents.intents import Happened, Intent, Reading
 from bot.intents.temperatures.plausible import Number, meanings
 from bot.measures import to_house
@@ -18,7 +18,6 @@ _FRIDGE: Final = re.compile(
     r" (?P<n>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?,? (?:ever )?(?:(?:since|from) (?P<when>.+?)|for (?P<for>.+?))"
     r"(?: (?:to|til|till|until|up to) (?:now|just now))?$"
 )
-
 
 _ROSE: Final = re.compile(
     r"^(?:(?:the|my|our) )*fridges? (?:(?:temp|went|got|was|shot|rose|climbed|crept|hit|jumped|up|to|as high as"
@@ -40,6 +39,13 @@ _COLD_THEN: Final = re.compile(
 )
 
 
+_DOOR: Final = re.compile(  # «44 since last night, door was open»: of the fridge, and why
+    r",? ?(?:(?:and|but|because) )?(?:(?:the )?(?:fridge )?door (?:(?:was|is|got|been|left|stood|wasnt|not) )*"
+    r"|(?:(?:the|my|our) )?(?:kids?|boys?|girls?|some(?:body|one)|i|we|he|she|they|wife|husband|son|daughter) left"
+    r" (?:the |it |fridge |door )*)(?:open|ajar|shut|closed)(?: (?:a bit|a crack|again|properly|right))*$"
+)
+
+
 def cold_then(text: str, context: Context) -> tuple[Hours, ...]:
     """«no idea, this morning it was 38»: how long at most a fridge can have been warm that was read cold then. [h]"""
     found = _COLD_THEN.search(text)
@@ -55,7 +61,10 @@ def cold_then(text: str, context: Context) -> tuple[Hours, ...]:
 def read_warm_once(text: str, context: Context) -> list[Intent]:
     """«fridge went up to 47, 38 again now»: what it reads now, and a while that was too warm; how long is asked."""
     found = _ROSE.match(text) if context.phase not in ("none", "cooking") else None
-    if found is None or not re.search(r"\b(?:back|now|again)\b", text) or when.past(found["why"], context):
+    if found is None or not re.search(r"\b(?:back|now|again)\b", text):
+        return []
+    said = when.past(found["why"], context)
+    if said and (said.hour_said or not re.search(r"\b(?:open|ajar|door)\b", found["why"])):
         return []  # with its hour it is a reading of then
     told = ((found["n"], found["unit"]), (found["now"], found["now_unit"]))
     then, now = (meanings(Number(float(n), unit, Probe.FRIDGE), context) for n, unit in told)
@@ -65,11 +74,24 @@ def read_warm_once(text: str, context: Context) -> list[Intent]:
     return [Reading(now), Happened("warm_fridge", {"room_c": celsius, **({"hours": hours} if hours else {})})]
 
 
+_ALONE: Final = re.compile(r"fridge (?:(?:is|was|at) )*(?P<n>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?(?: now)?")
+
+
+def _of_the_door(text: str) -> str:
+    """A line that ends with the door that was open, as one of the fridge without that; any other as it is."""
+    why = _DOOR.search(text)
+    rest = re.sub(r"^(?:the |its |it is |it was )*(?=\d)", "fridge ", text[: why.start()].strip(" ,")) if why else ""
+    return rest if rest.startswith(("fridge", "the fridge")) else text
+
+
 def read_warm_since(text: str, context: Context) -> list[Intent]:
     """The reading of now, and for how long it has been so; nothing where it was cold or no time can be read."""
-    found = _FRIDGE.match(text) if context.phase != "none" else None
+    told = _of_the_door(text) if context.phase in RAW else text
+    found = _FRIDGE.match(told) if context.phase != "none" else None
     if found is None:
-        return []
+        alone = _ALONE.fullmatch(told) if told != text else None
+        warm = meanings(Number(float(alone["n"]), alone["unit"], Probe.FRIDGE), context) if alone else ()
+        return [Reading(warm)] if len(warm) == 1 else []
     lasted = lasting.told(found["for"], context).get("hours") if found["for"] else None
     began = lasting.since(found["when"], context) if found["when"] else (lasted,) if lasted else ()
     if not began:

@@ -39,6 +39,7 @@ _SMALL_TALK: Final = words(
     slides goes display dial gauge thermometer thermo app screen top bottom shelf back front upper lower says reads but
     come came coming crept inched reached well fine gently standing stands
     rack finally around whole bit gone thickest deepest fattest parts spots end two places
+    running cruising hovering
     both easy easily ages forever while lowest bit been day week long time bag bags are
     """
 )
