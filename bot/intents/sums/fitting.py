@@ -211,7 +211,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         and not (
             line.has("meat")
             or (line.water is None and _JUDGED.search(line.text))
-            or _CURING.search(line.text)
+            or is_curing(line.text)
             or of_fish_hours(line.species, line.text)
         )
     ),
@@ -278,7 +278,9 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     ),
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
-    "sodium": lambda line: bool(_SLICE.search(line.text)) or 0.0 < (line.meat or 0.0) <= 0.6,  # of what is eaten
+    "sodium": lambda line: (  # of what is eaten
+        bool(_SLICE.search(line.text)) or (not _has_cure(line) and min(masses(line.text), default=1.0) <= 0.6)
+    ),
     "steam": lambda line: (
         line.has("meat")
         and not (

@@ -18,6 +18,8 @@ _ON_THE_FIRE: Final = re.compile(
     r"\b(?:at \d{3}|on|smoker|smok(?:ed|ing)|pit|grill|fire|cook(?:ed|ing)?|oven|in and"
     r"|after \d+ ?(?:h|hrs?|hours?)|reach|get to|hit|climb\w*)\b"
 )
+_SAT: Final = re.compile(r"\b(?:sat|sits|sitting|stood|left|lay|lying)\b")  # «sat at 100 F for 3 h»: on no fire by that
+_AT_ITS_CORE: Final = re.compile(r"\bat \d{3}\b")
 _OFF_THE_FIRE: Final = re.compile(
     r"\b(?:out|off|died|dead|cool\w*|chill\w*|ice|fridge|freezer|counter|table|held|hold\w*|rest\w*|kept|thaw\w*"
     r"|brine|cure|cured|woke|asleep)\b"
@@ -255,7 +257,8 @@ def climbs(line: Told) -> bool:
     )
     timed = len(line.clocks) == 2 or (line.hours or 0.0) >= 1.0
     off = _OFF_THE_FIRE.search(line.text) or _FIRE_DIED.search(line.text)
-    return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not off
+    told_of = _AT_ITS_CORE.sub(" ", line.text) if _SAT.search(line.text) else line.text
+    return one and timed and bool(_ON_THE_FIRE.search(told_of)) and not off
 
 
 _PIT_AT: Final = re.compile(
