@@ -10,7 +10,7 @@ from bot.conversation.sums_dates import comes_out, is_enough
 from bot.conversation.sums_hot import NEEDLED, Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
-from bot.intents.cures import pours
+from bot.intents.pouring import poured_of
 from bot.intents.sums.of_days import EATEN_AT
 from bot.intents.sums.of_heat import RATE, between, in_time
 from bot.intents.sums.told import THINNEST, Told, told
@@ -238,7 +238,7 @@ def _ice(turn: Turn, line: Told) -> Answer:
 
 def _brine_ice(turn: Turn, line: Told) -> Answer:
     """Ice for the part of a brine that was boiled, to have the whole of it cold."""
-    poured = sorted(m.value for m in measures.find(line.text) if pours(m))
+    poured = sorted(m.value for m in poured_of(line.text))
     if len(set(poured)) < 2:
         raise Missing("water")
     melted, water = mixing.ice_in_brine(poured[0], poured[-1])

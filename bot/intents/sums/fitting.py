@@ -5,6 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
+from bot.intents.pouring import spoonful
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.sums.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, dated, days_kept, is_span, use_by_asked
 from bot.intents.sums.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
@@ -67,12 +68,6 @@ _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
-
-
-def spoonful(text: str) -> measures.Measure | None:
-    """What is told by the cup or the spoon."""
-    found = [m for m in measures.find(text) if m.unit in ("tsp", "tbsp", "cup")]
-    return found[0] if found else None
 
 
 def masses(text: str) -> list[Kilograms]:
@@ -279,7 +274,8 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
     "sodium": lambda line: (  # of what is eaten
-        bool(_SLICE.search(line.text)) or (not _has_cure(line) and min(masses(line.text), default=1.0) <= 0.6)
+        bool(_SLICE.search(line.text))
+        or (bool(line.meat or "sodium" in line.text) and min(masses(line.text), default=1.0) <= 0.6)
     ),
     "steam": lambda line: (
         line.has("meat")

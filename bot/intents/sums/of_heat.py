@@ -3,6 +3,7 @@
 from itertools import pairwise
 from typing import Final
 
+from bot import measures
 from bot.intents.sums.told import Told, told
 from core import patterns as re
 from core.units import Celsius, Hours
@@ -12,6 +13,10 @@ RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
     r"|(?:an?|per|every|each|/) ?(?:1 )?)h(?:ou)?r\b(?! ago)"
     r"|(?<![\d.])(\d{1,2}(?:\.\d)?) ?(?:degrees?|deg|[cfk])? ?(?:in|over) (?:the )?(?:last |past )"
     r"(?:1 |an )?h(?:ou)?r\b"
+)
+_DROPS: Final = re.compile(  # «dropping 5 an hour»
+    r"\b(?:drop(?:s|ping|ped)?|los(?:es|ing|t)|fall(?:s|ing)?|fell|going down|comes? down|sinks?|sinking|cool(?:s|ing))"
+    r"(?: (?:by|at|about|around|only|some|roughly))* (?=\d)"
 )
 _NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
 _ON_THE_FIRE: Final = re.compile(
@@ -191,6 +196,19 @@ def rises(line: Told) -> bool:
         return len(hot) == 2 and hot[0] < hot[1]
     hot = in_time(line)
     return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
+
+
+def drops(line: Told) -> tuple[Celsius, Celsius] | None:
+    """A core of meat that is kept hot and how much it loses in an hour: «168 at 1pm dropping 5 an hour»."""
+    found = RATE.search(line.text) if _DROPS.search(line.text) else None
+    if found is None:
+        return None
+    bare = told(RATE.sub(" ", line.text), line.reads_f)
+    hot = [core for core in bare.temperatures if HOT_CORE < core <= HOTTEST_MEAT]
+    units = {m.unit for m in measures.find(line.text) if m.kind == "temperature"}
+    celsius = "c" in units or " c " in found[0] or not (units or line.reads_f)
+    kelvin = float(found[1] or found[2]) / (1.0 if celsius else 1.8)
+    return (hot[0], kelvin) if len(hot) == 1 and len(bare.temperatures) <= 2 and kelvin else None
 
 
 def in_time(line: Told) -> tuple[Celsius, ...]:
