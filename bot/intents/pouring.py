@@ -14,6 +14,7 @@ _NO_WATER: Final = re.compile(  # «1 cup brown sugar», «half a cup of kosher 
     r"(?! (?:water|brine|solution|liquid|pickle|bath))"
 )
 _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague)\b")
+_AS_ICE: Final = re.compile(r"^ ?(?:of (?:it|that|the (?:water|brine)|which) )?(?:(?:as|is|in|of) )?ice\b")
 
 
 def pours(m: measures.Measure) -> bool:
@@ -30,6 +31,16 @@ def _is_dry(text: str, m: measures.Measure) -> bool:
     """By the word behind a cup, or behind an «of»: «3 qts salt 180 g» is said of two."""
     behind = text[m.end :]
     return (m.unit == "cup" or behind.startswith(" of ")) and bool(_NO_WATER.match(behind))
+
+
+def as_ice(text: str) -> float | None:
+    """What of a brine's water goes in as ice by its weight, «5 lb of it as ice». [kg]"""
+    return next((m.value for m in measures.find(text) if m.kind == "mass" and _AS_ICE.match(text[m.end :])), None)
+
+
+def part_ice(text: str) -> bool:
+    """Whether so much of a brine's water is told to be ice."""
+    return as_ice(text) is not None and len(poured_of(text)) == 1 and "brine" in text
 
 
 def is_other(text: str, m: measures.Measure) -> bool:

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
-from bot.intents.pouring import spoonful
+from bot.intents.pouring import part_ice, spoonful
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.sums.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, dated, days_kept, is_span, use_by_asked
 from bot.intents.sums.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
@@ -39,6 +39,7 @@ _PELLETS_FOR: Final = re.compile(
     r"|\bhow (?:much|many) .*\bpellets\b"
 )
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
+_SPICED: Final = re.compile(r"\b(?:\w*spic\w*|garlic|bay|juniper|mustard|coriander|pepper\w*|cloves?|seeds?)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
@@ -129,7 +130,8 @@ def _is_cooked(line: Told) -> bool:
     if line.clocks and EATEN_AT.search(line.text):  # the hour to light it is wanted
         return False
     brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
-    return _is_body(line) and hot and not (brined or _TANK.search(line.text) or TO_THE_COLD.search(line.text))
+    other = _TANK.search(line.text) or TO_THE_COLD.search(line.text) or _SPOONS.search(line.text)
+    return _is_body(line) and hot and not (brined or other)
 
 
 def _is_hot_brine(line: Told) -> bool:
@@ -255,7 +257,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     ),
     "recipe": lambda line: len(line.meats) >= 2,
     "rub": _is_rubbed,
-    "spice": lambda line: line.has("meat"),
+    "spice": lambda line: line.has("meat") and bool(_SPICED.search(line.text)),
     "brine_amount": lambda line: line.has("meat") and not (line.water is not None and is_curing(line.text)),
     "inject": lambda line: line.has("meat") and bool(_NEEDLED.search(line.text)) and not _SPAN_ASKED.search(line.text),
     "climb": climbs,
@@ -264,8 +266,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "cold_by": cold_by,
     "fire_out": lambda line: went_out(line) or beside_a_cold_pit(line) is not None,
     "chill": _is_cooled,
-    "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
-    "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
+    "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)) and not part_ice(line.text),
+    "brine_ice": lambda line: (
+        part_ice(line.text) or (len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)))
+    ),
     "brine_cools": _is_hot_brine,
     "price": lambda line: price(line.text) is not None or cost_each(line.text, line.people) is not None,
     "fuel": lambda line: (
