@@ -13,6 +13,7 @@ from bot.conversation.remarked import CLEAR, beside_a_remark, singular
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents import when, yard
+from bot.intents.called import as_it
 from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import find_topic, is_question
@@ -84,7 +85,6 @@ _SO_MANY_DAYS = re.compile(  # «is 4 days enough» of the piece that lies there
     r"|(?:\d|one|two|three|four|few|couple of|last|remaining|other|these|those) (?:\w+ )?days?)\b"
     r"|\b(?:smoke|cook) (?:it|this) (?:right )?(?:now|today|tonight|tomorrow)\b.*\bdays?\b"
 )
-_CALLED = {"turkey": "bird", "chicken": "bird", "duck": "bird"}
 _OURS = re.compile(
     r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|of this|the bag|(?:did|have|are) we"
     r"|(?:did|have) i|this (?:one|batch|cook|piece|lot|thing|ham|bird|leg|bacon|belly|brisket|flat))\b"
@@ -135,9 +135,7 @@ def _as_it(turn: Turn, text: str) -> str:
     here = batches.open_here(turn)
     for row in here:
         text = re.sub(rf"(?<!\ba )(?<!\ban )\b(?:(?:the|my) )?{re.escape(row.name)}\b", "it", text, flags=re.IGNORECASE)
-    if len(here) == 1 and (animal := told(here[0].name).species):
-        text = re.sub(rf"\b(?:the|my|our) {_CALLED.get(animal, animal)}\b", "it", text, flags=re.IGNORECASE)
-    return singular(text)
+    return singular(as_it(text, told(here[0].name).species) if len(here) == 1 else text)
 
 
 def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:

@@ -1,6 +1,7 @@
 """A question that a sum answers: computed by the core, or the one thing asked that it still needs."""
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from typing import Final
 
 from bot.conversation import (
@@ -21,6 +22,7 @@ from bot.conversation import (
     sums_time,
     sums_units,
 )
+from bot.conversation.in_units import used_in
 from bot.intents.asked_cure import FIRST_OR_SECOND
 from bot.intents.half_hours import half_past_there
 from bot.intents.intents import Ask, Choose
@@ -102,6 +104,7 @@ def _told(turn: Turn, text: str) -> Told:
 
 def _answer(turn: Turn, kind: str, text: str) -> Reply:
     line = _told(turn, text[-MOST_ASKED:])
+    turn = replace(turn, person=replace(turn.person, units=used_in(line.text, turn.person.units)))
     try:
         said, keys, body = _SUMS[kind](turn, line)
     except Missing as missing:

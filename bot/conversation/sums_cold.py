@@ -7,7 +7,9 @@ from dataclasses import replace
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import beside, need
-from bot.intents.cures import poured, pours, times
+from bot.conversation.sums_salty import how_salty
+from bot.intents.cures import poured, times
+from bot.intents.pouring import is_other, poured_of
 from bot.intents.rates import rate
 from bot.intents.sums.told import Told, told
 from bot.intents.sums.wanted import by_unit, salt_wished
@@ -154,16 +156,17 @@ def _ppm(turn: Turn, line: Told) -> Answer:
     value = found[1].ingoing.nitrite
     said = sums.ppm(found[1], found[0].ingoing.nitrite, strength)
     made = (strength, found[1])
+    salt = how_salty(line, (rate(line.text) or _cure(line))[1], strength)
     return (
-        "\n".join(filter(None, (said, topped_up(turn, line, made), thinned(turn, line, made)))),
+        "\n".join(filter(None, (said, salt, topped_up(turn, line, made), thinned(turn, line, made)))),
         (found[1].limit.source.key, "FSIS_HANDBOOK_1995"),
         {"nitrite_high_mg_kg": value, "nitrite_limit_mg_kg": found[1].limit.max_mg_kg},
     )
 
 
 def spoonfuls(line: Told) -> list[measures.Measure]:
-    """The doses by the spoon, each other than the ones before it: one of every recipe."""
-    found = [m for m in measures.find(line.text) if m.unit in ("tsp", "tbsp")]
+    """The doses by the spoon, each other than the ones before it: one of every recipe; no sugar and no plain salt."""
+    found = [m for m in measures.find(line.text) if m.unit in ("tsp", "tbsp") and not is_other(line.text, m)]
     return [m for n, m in enumerate(found) if m.value not in [one.value for one in found[:n]]]
 
 
@@ -222,7 +225,7 @@ def thinned(turn: Turn, line: Told, made: tuple[Fraction, Judgement]) -> str:
     """What would be right for a mix that more water came to, where what is in it keeps the law; nothing else."""
     strength, found = made
     lawful = found.floor <= found.ingoing.nitrite <= found.limit.max_mg_kg
-    grew = len(poured(line.text, [m for m in measures.find(line.text) if pours(m)])) > 1
+    grew = len(poured(line.text, poured_of(line.text))) > 1
     right = right_dose(turn, line, strength) if lawful and grew else None
     return "" if right is None else sums_asked.for_all_of_it(right, strength)
 
@@ -239,7 +242,7 @@ def missing(turn: Turn, of: tuple[str, str], made: tuple[Fraction, Judgement]) -
 
 
 def _cure(line: Told) -> tuple[Kilograms, Kilograms]:
-    spoon = next((m for m in measures.find(line.text) if m.unit in ("tsp", "tbsp")), None)
+    spoon = next(iter(spoonfuls(line)), None)
     if line.cure is not None:
         return line.cure, line.cure
     if spoon is None:

@@ -9,7 +9,7 @@ from typing import Final
 
 from bot.conversation.sums_hot import Answer
 from bot.intents.sums.of_days import EATEN_AT
-from bot.intents.sums.of_heat import between, kept_hot, since_the_first, steps_down
+from bot.intents.sums.of_heat import between, drops, kept_hot, since_the_first, steps_down
 from bot.intents.sums.told import Told
 from bot.wording import sums_falling
 from bot.wording.cooling import GRANTS
@@ -34,6 +34,8 @@ def _cooling(turn: Turn, line: Told) -> Answer:
 
     Where only the end is told, it began as hot as the clock of the rule: no credit for hoping.
     """
+    if found := drops(line):
+        return _still_hot(turn, line, ((-1.0, found[0] + found[1]), (0.0, found[0])))
     marks = _marks(line)
     if kept_hot(line) and len(marks) > 1:
         return _still_hot(turn, line, marks)

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, TypeAlias
 
+from bot.conversation.sums_low_bird import too_low
 from bot.intents.sums.of_heat import back_up, beside_a_cold_pit, between, falls
 from bot.intents.sums.pits import core_wanted, pits
 from bot.intents.sums.told import Told
@@ -239,9 +240,8 @@ def _cook(turn: Turn, line: Told) -> Answer:
     if cool := smoked_fish.under_sure(line.species == "fish", (pit, target), turn.person):
         said = f"{said}\n{cool}"
     several = line.heaviest is not None and (line.meat or 0.0) > line.heaviest
-    if several:
-        said = f"{sums_beside.side_by_side()}\n{said}"
-    return said, keys, body
+    lead = too_low(piece_of(line), pit, turn.person) or (sums_beside.side_by_side() if several else "")
+    return f"{lead}\n{said}".strip(), keys, body
 
 
 def _hours_meant(text: str) -> Hours | None:

@@ -8,7 +8,8 @@ from bot import measures
 from bot.conversation.sums_cold import APART, judged, mixed, usual_doses
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, counted, need
-from bot.intents.cures import pours
+from bot.intents.cures import is_cure
+from bot.intents.pouring import poured_of, spoons
 from bot.intents.rates import shares
 from bot.intents.sums.fitting import is_curing, masses
 from bot.intents.sums.told import Told
@@ -52,12 +53,14 @@ def _recipe(turn: Turn, line: Told) -> Answer:
     base, mine = _sizes(line)
     cure = line.cure or 0.0
     others = [m for m in masses(line.text) if m not in line.meats]
-    waters = [m.value for m in measures.find(line.text) if pours(m)]
+    waters = [m.value for m in poured_of(line.text)]
     water, my_water = waters if len(waters) == 2 else (0.0, 0.0)  # of the recipe, and one's own
     found = mixing.scaled(base + water, mine + my_water, tuple(others))
     made = judge(mixed(turn, replace(line, water=water or None), base, (cure, STRONG_CURES[0]))) if cure else None
     doses = usual_doses(turn, replace(line, meats=(mine,))) if made is None and is_curing(line.text) else None
     of_cure = sums_mixed.cure_beside(doses) if doses else sums_salt.held_to_the_limit(made)
+    if spooned := [m for m in spoons(line.text) if not is_cure(line.text, m, [])]:
+        of_cure = f"{sums_mixed.spooned(spooned, found.factor)}\n{of_cure}"
     sizes = base + water, mine + my_water
     said = sums_salt.scaled(found, sizes, tuple(others), of_cure, turn.person)
     return said, KITCHEN if made is None else LAW, {"factor": found.factor}

@@ -60,7 +60,8 @@ _SLICES_ASKED: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
 _IN_ALL: Final = re.compile(r"\b(?:all up|in all|all (?:together|told)|altogether|(?:in )?total|together|combined)\b")
 _RUB_TOO: Final = re.compile(r"\b(?:rub|crust)\b")
 _ON_THE_PLATE: Final = re.compile(  # of what is eaten, and not of the raw meat
-    r"\b(?:finished|cooked|sliced|final)\b|\bslice at \d|\bin the (?:slices?|end|meat i eat)\b|\bon (?:the|my) plate\b"
+    r"\b(?:finished|cooked|sliced|final)\b|\bslice at \d|\bat \d[\d.]* ?(?:%|percent) salt\b"
+    r"|\bin the (?:slices?|end|meat i eat)\b|\bon (?:the|my) plate\b"
 )
 _GRAMS_EACH: Final = re.compile(r"\b(\d{1,3}) ?(?:g|grams?) (?:rashers?|slices?|portions?|plates?|strips?)\b")
 _A_DAY: Final = re.compile(

@@ -5,9 +5,9 @@ from typing import Final
 
 from bot import measures
 from bot.conversation.sums_hot import Answer
-from bot.intents.cures import pours
+from bot.intents.pouring import poured_of, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
-from bot.intents.sums.fitting import is_curing, masses, salt_share, spoonful
+from bot.intents.sums.fitting import is_curing, masses, salt_share
 from bot.intents.sums.told import Told
 from bot.intents.sums.wanted import beside_the_cure, by_unit, salt_wished
 from bot.wording import brines, sums, sums_mixed, sums_salt
@@ -38,6 +38,7 @@ _SPOONS: Final = (
     ("tbsp", r"\b(?:tbsps?|tablespoons?|spoons?|spoonfuls?)\b"), ("tsp", r"\b(?:tsps?|teaspoons?)\b"),
     ("cup", r"\bcups?\b"),
 )  # fmt: skip
+_OWN: Final = re.compile(r"\b(?:but )?(?:i|we|ive) (?:only |just )?(?:have|got)\b|\b(?:mine|what i have) is\b")
 _BY_LITRE: Final = re.compile(
     r"\b(?:per|a|to the|each|every|for each) (?:1 )?(?P<unit>lit(?:er|re)|l|gallon|gal|quart|qt)\b"
 )
@@ -140,7 +141,7 @@ def _equilibrium(turn: Turn, line: Told) -> Answer:
     if by_litre and line.salt is not None and (wanted := _volume_beside(line, by_litre.end())):
         return _so_much_at(line.salt / measures.find(f"1 {by_litre['unit']}")[0].value, wanted, line.text)
     cup = spoonful(line.text) if line.salt is None else None
-    poured = sum(m.value for m in measures.find(line.text) if pours(m) and m != cup)
+    poured = sum(m.value for m in poured_of(line.text) if m != cup)
     meat = line.meat or by_unit(line.text) or 0.0
     share = amounts.salinity(_salt_told(line, cup), max(poured, line.water or 0.0), meat)
     if not meat:
@@ -150,7 +151,7 @@ def _equilibrium(turn: Turn, line: Told) -> Answer:
 
 def _volume_beside(line: Told, behind: int) -> Kilograms | None:
     """A volume of one's own behind a rate, «80 g per litre … i need 3 quarts»."""
-    return next((m.value for m in measures.find(line.text[behind:]) if pours(m)), None)
+    return next((m.value for m in poured_of(line.text[behind:])), None)
 
 
 def _so_much_at(rate: Fraction, water: Kilograms, text: str) -> Answer:
@@ -172,7 +173,7 @@ def _salt_told(line: Told, cup: measures.Measure | None) -> Kilograms:
 
 
 def _dilute(turn: Turn, line: Told) -> Answer:
-    poured = [m for m in measures.find(line.text) if pours(m)]
+    poured = poured_of(line.text)
     strength = max(line.fractions)
     if len(line.fractions) > 1 and line.fractions[0] < line.fractions[-1] and _RAISED.search(line.text):
         weak, wanted = line.fractions[0], line.fractions[-1]
@@ -192,7 +193,7 @@ def _dilute(turn: Turn, line: Told) -> Answer:
 
 def _topup(turn: Turn, line: Told) -> Answer:
     """A brine like that which all comes to, for what was lost."""
-    litres = min(m.value for m in measures.find(line.text) if pours(m))
+    litres = min(m.value for m in poured_of(line.text))
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     target = house_target(turn.person.jurisdiction, "whole_muscle", "brine")
     cure = cure_for_dry(target, litres, strength)
@@ -241,10 +242,10 @@ def _names_any(text: str) -> bool:
 
 
 def _kind_of_salt(text: str, told: measures.Measure) -> str:
-    """The salt that stands behind the spoon or the cup, else the first that is named."""
-    behind = text[told.end :]
+    """The salt behind the spoon or the cup; where it only says what somebody has instead, any flake may be meant."""
+    behind, _, own = _OWN.sub("~", text[told.end :], count=1).partition("~")
     places = [(found.start(), kind) for kind, words in _KINDS if (found := re.search(words, behind))]
-    return min(places)[1] if places else "table"
+    return min(places)[1] if places else "kosher" if own.strip(" ?.!") else "table"
 
 
 def _spoons_of_salt(line: Told, mass: Kilograms, kind: str) -> Answer:

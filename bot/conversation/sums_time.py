@@ -8,9 +8,10 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_dates import comes_out, is_enough
 from bot.conversation.sums_hot import NEEDLED, Answer, piece_of, setup_of, until_ready
+from bot.conversation.sums_low_bird import too_low
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
-from bot.intents.cures import pours
+from bot.intents.pouring import as_ice, poured_of
 from bot.intents.sums.of_days import EATEN_AT
 from bot.intents.sums.of_heat import RATE, between, in_time
 from bot.intents.sums.told import THINNEST, Told, told
@@ -124,7 +125,9 @@ def _light_by(turn: Turn, line: Told) -> Answer:
             {"hours": ready.p50},
         )
     cooks, rests = _cooks_and_rests(line)
-    ready = until_ready(turn, line)[0] if cooks is None else Band(cooks, cooks, cooks)
+    found = until_ready(turn, line) if cooks is None else None
+    ready = found[0] if found else Band(cooks or 0.0, cooks or 0.0, cooks or 0.0)
+    low = too_low(piece_of(line), found[1], turn.person) if found else ""
     eat = _awake(line)
     off = eat - rests
     lit = off - ready.p90 - LIGHTING
@@ -133,7 +136,7 @@ def _light_by(turn: Turn, line: Told) -> Answer:
     said = sums_time.light_by(at, before, (ready, rests), turn.person)
     if ready.p90 - ready.p50 >= WORTH_SAYING:
         said = f"{said}\n{sums_time.likelier(_clock(turn, off - ready.p50), turn.person)}"
-    return said, ("COOK_CASE", *KITCHEN), {"hours": ready.p90}
+    return f"{low}\n{said}".strip(), ("COOK_CASE", *KITCHEN), {"hours": ready.p90}
 
 
 def _cooks_and_rests(line: Told) -> tuple[Hours | None, Hours]:
@@ -238,11 +241,15 @@ def _ice(turn: Turn, line: Told) -> Answer:
 
 def _brine_ice(turn: Turn, line: Told) -> Answer:
     """Ice for the part of a brine that was boiled, to have the whole of it cold."""
-    poured = sorted(m.value for m in measures.find(line.text) if pours(m))
+    poured = sorted(m.value for m in poured_of(line.text))
+    if (frozen := as_ice(line.text)) and len(poured) == 1 and frozen < poured[0]:
+        poured = [poured[0] - frozen, poured[0]]
     if len(set(poured)) < 2:
         raise Missing("water")
     melted, water = mixing.ice_in_brine(poured[0], poured[-1])
     said = sums_time.brine_ice((poured[0], poured[-1]), melted, water, turn.person)
+    if frozen:
+        said = f"{sums_time.left_to_heat(poured[0], poured[-1])}\n{said}"
     return said, ("INCROPERA", *KITCHEN), {"ice_kg": melted}
 
 

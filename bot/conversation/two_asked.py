@@ -22,7 +22,7 @@ from core.answers.dangers import grave
 from core.service import batches
 from core.service.turn import Turn
 
-SHORTEST: Final = 3  # words of a question that says what it asks
+SHORTEST: Final = 2  # words of a question that says what it asks
 LONGEST: Final = 12  # lines of two answers that are read as one
 NO_ANSWERS: Final = frozenset(
     {"sum", "pull", "picture", "batches", "export", "record", "forget", "settings", "journey"}

@@ -144,3 +144,20 @@ def _meant(called: str) -> frozenset[str]:
 
 def _fitting(called: str, those: Iterable[tuple[re.Pattern, str]]) -> list[str]:
     return [name for words, name in those if words.fullmatch(called)]
+
+
+_OURS: Final = {
+    animal: re.compile(
+        rf"\b(?:the|my|our) (?:{words})\b|\b(?:{words})\b(?= (?:gonna|going|ready|done|be (?:ready|done)|on time)\b)",
+        re.IGNORECASE,
+    )
+    for animal, words in (
+        *((bird, f"{bird}|bird") for bird in ("turkey", "chicken", "duck")),
+        *((name, name) for name in ("fish", "pork", "beef")),
+    )
+}
+
+
+def as_it(text: str, animal: str) -> str:
+    """«the chicken», «is chicken gonna be ready», of who has one under way: asked of it, and not of chicken."""
+    return _OURS[animal].sub("it", text) if animal in _OURS else text

@@ -69,7 +69,8 @@ _MINDS: Final = (  # «jo takes the bacon», «turned the bacon»: what is done 
     r"(?<!i )(?:has|takes(?: over)?|does|minds|watches|handles|looks after|flips|turns|flipped|turned|wrapped"
     r"|rinsed|soaked)"
 )
-_BESIDE_IT: Final = r"(?:(?:along|together) with|with|alongside|beside|next to)"
+_BESIDE_IT: Final = r"(?:(?:along|together) with|with|alongside|beside|next to|(?:but |and )?not)"
+_NO_OTHER: Final = re.compile(r",? ?\b(?:but |and )?not (?:on |of )?(?:the )?other(?: one| bag| batch)?\b")
 _TO_COME: Final = re.compile(r"(?<!for )(?<!till )(?<!until )(?<!by )\b(?:tomorrow(?! (?:its|is))|later)\b(?! today)")
 _PART: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+")
 _DID: Final = re.compile(
@@ -99,7 +100,8 @@ def clause(text: str, context: Context) -> list[Intent]:
 def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     """The one batch that a plain text names, where there are several, and the text without its name."""
     hits = _called_in(text, context) if len(context.batches) > 1 else []
-    if len(hits) > 1:  # «the bacon on with the flat»: it is the bacon's
+    text = _NO_OTHER.sub("", text) if hits else text
+    if len(hits) > 1:  # «the bacon on with the flat», «the bacon, not the flat»: it is the bacon's
         beside = [rf"\b{_BESIDE_IT} (?:the |my )?{re.escape(hit[1])}\b" for hit in hits]
         hits = [hit for hit, words in zip(hits, beside, strict=True) if not re.search(words, text)]
         text = re.sub("|".join(beside), "", text) if len(hits) == 1 else text

@@ -10,6 +10,7 @@ from bot import measures
 from bot.intents.context import UNCOOKED, Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
+from bot.intents.pouring import poured_of, pours
 from bot.intents.rates import BRINE, OF_NO_MIXTURE, rate, shares
 from bot.intents.strengths import stock, swapped
 from bot.intents.tastes import taste
@@ -78,7 +79,6 @@ _OF_OTHERS: Final = re.compile(  # «sugar 0.5 % cure 0.25 %»: a share stands b
 _SALOMETER: Final = re.compile(r"\bsali?n?ometer\b")
 _OF_BRINE: Final = re.compile(r"\bbrine(?: of| at| is)? ?$")
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
-_POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
 _POURED_TOO: Final = re.compile(r"\b(?:add\w*|another|more|extra|topped|poured|put in|then)\b")
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
@@ -176,7 +176,7 @@ def mixture(text: str) -> Mixture | None:
     whole = next((m for m in wholes if not _of_another(text, m)), None)
     if cure is None or whole is None or len(found) > 6 or _RECIPE_FOR.search(text) or rate(text) is not None:
         return None
-    waters = poured(text, [m for m in found if m.unit in _POUR and m is not cure and not _OF_SALT.match(text[m.end :])])
+    waters = poured(text, poured_of(text, [m for m in found if m is not cure]))
     water = next(iter(waters), None)
     if water is None and _WET.search(text):
         return None
@@ -223,7 +223,7 @@ def wanted_dose(text: str) -> WantedDose | None:
     masses = [m for m in found if m.kind == "mass" and m.low is None and 0 < m.value <= MOST_MEAT]
     if len(masses) != 1 or any(m.kind == "ppm" for m in found):  # a level of one's own is a sum, and judged
         return None
-    water = next((m.value for m in found if m.unit in _POUR and 0 < m.value <= _MOST_WATER), None)
+    water = next((m.value for m in poured_of(text, found) if 0 < m.value <= _MOST_WATER), None)
     method = next((name for name, words in _WAYS if words.search(text)), "brine" if water else "")
     return WantedDose(sum(pieces(text, masses[0])), method, meat(text).product, strength_told(text, found), water)
 
@@ -286,13 +286,8 @@ def is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> bo
         if m.unit in ("g", "oz") and m.value <= _MOST_BEHIND and _CURE_BEFORE.search(text[: m.start]):
             return True  # «cure 11 g for 4.1 kg»
         bare = m.unit in _SPOON and not _OF_SALT.match(text[m.end :])
-        return bare and any(other.unit in _POUR for other in found) and not re.search(r"\b(?:pepper|spice|rub)\b", text)
+        return bare and any(pours(other) for other in found) and not re.search(r"\b(?:pepper|spice|rub)\b", text)
     return False
-
-
-def pours(m: measures.Measure) -> bool:
-    """Whether a measure is of something poured: water, a brine."""
-    return m.unit in _POUR
 
 
 def _of_another(text: str, m: measures.Measure) -> bool:

@@ -44,7 +44,7 @@ _TIMED: Final = re.compile(
 _JUDGED: Final = {  # then a sum warns
     "more-cure": _AMOUNT,
     "by-eye": _AMOUNT,
-    "too-much-cure": _WENT_INTO,
+    "too-much-cure": re.compile(rf"^(?!.*\b(?:heap\w+|rounded|piled)\b).*(?:{_WENT_INTO.pattern})"),  # no level spoon
     "fire-out": _TIMED,
     "pregnant": re.compile(r"\bhow (?:much|many)\b.*\b(?:brine|cure|curing|salt|water|grams?)\b"),
     "low-uncured": re.compile(r"\d{2,3} ?[cf]? at \d.*\b\d{2,3} ?[cf]? (?:now )?at \d"),  # as it cooled

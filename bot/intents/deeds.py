@@ -78,7 +78,8 @@ DEEDS: Final = re.Rules(
                    r"|\bpellicle (?:is )?(?:formed|there|on|done)\b"
                    r"|\bh(?:u|a)ng(?:ing|s)? (?:(?:it|them) )?(?:up )?in (?:the )?fridge\b"
                    r"|\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
-                   r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
+                   r"|(?<!wet )(?<!damp )(?<!dripping )(?<!soggy )(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack"
+                   r"(?: uncovered)?)\b"),
         (Kind.LIGHT, r"^(?:(?:im|i am|we are|just|now) )*lighting(?: it| the \w+)?(?: up)?(?: now)?$"
                      rf"|{HEATS}"
                      r"|\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"

@@ -3,7 +3,8 @@
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import is_cure, pours
+from bot.intents.cures import is_cure
+from bot.intents.pouring import pours
 from core import patterns as re
 from core.units import Fraction, Kilograms
 

@@ -122,7 +122,9 @@ _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:
 _LOOSE: Final = re.compile(r"instead|make it|do it")
 _OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  # called at another hour, and no meal
 _MAKES_IT: Final = re.compile(  # «guests at 6 will it make it»: asked of the fire, and no other meal
-    r"\b(?:will|does|would) (?:it|that|this|the meat) (?:make it|be (?:done|ready|finished|there)|reach)\b"
+    r"\b(?:will|does|would) (?:it|that|this|the meat) (?:make it|be (?:done|ready|finished|there)|reach)\b|^(?:so )?"
+    r"(?P<asked>(?:is|are|will) )?(?:(?:the|my|our) )?\w+ (?:(?:gonna|going to|still|be) )*ready (?:by|at|for)\b"
+    r"(?(asked)| [\w:. ]{1,16}\?$)"
 )
 _SINCE: Final = re.compile(r"\bsince (?:about |around )?(?:\d|noon|midday)")  # then it went on, or in
 _RATED: Final = re.compile(r"\b(?:was|were|is|its|tasted?|came out|great|good|perfect)\b.*\b\d{1,2} ?/ ?(?:5|10)$")
@@ -146,12 +148,9 @@ def read_move(text: str, context: Context) -> Intent | None:
     text = _SAY.sub("at ", _LETS.sub("make it ", _NOT_MEAL.sub("", text)))
     if _of_no_meal(text, context):
         return None
-    if found := more_days(text, context) or _another_day(text, context):
+    ways = (more_days, _another_day, _to_another_meal, _offered)
+    if found := next((found for way in ways if (found := way(text, context))), None):
         return found
-    if found := _to_another_meal(text, context):
-        return found
-    if offered := _offered(text, context):
-        return offered
     if by := next(_BY.hits(text), None):
         return _moved_by(by[1], text, context)
     target = _INSTEAD_OF.sub("", text)

@@ -45,7 +45,7 @@ _NUMBERED: Final = re.compile(r"pink|prague|[12]$")  # the strong kind by its na
 _OF_A_DOSE: Final = (0.002, 0.0035)  # no curing salt is sold so weak
 PLAIN_ASKED: Final = re.compile(
     r"\bhow much (?:more |of the )?(?:plain|normal|regular|other|table|sea|kosher) salt\b"
-    r"|\bhow much (?:is )?plain\b|\b(?:minus|less|without) (?:\w+ ){0,4}?cure\b"
+    r"|\bhow much (?:is )?(?:plain|kosher)\b(?! (?:is|are|makes?)\b)|\b(?:minus|less|without) (?:\w+ ){0,4}?cure\b"
 )  # what goes in beside it
 CURE_SPOKEN_OF: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague)\b")
 BRINE: Final = re.compile(  # so many litres of a brine, and no curing salt: «brine for 2 chickens, 4 l at 6 %»

@@ -144,8 +144,8 @@ def meal(text: str, context: Context) -> When | None:
 
 
 def of_today(text: str, said: When, context: Context) -> When:
-    """«can we eat at quarter to 6», asked while it rests: the meal of today, where that hour is still ahead."""
-    asked = context.phase == "resting" and not said.day_said and ASKS.match(text)
+    """«can we eat at quarter to 6», asked beside the fire: the meal of today, where that hour is still ahead."""
+    asked = context.phase in ("cooking", "resting") and not said.day_said and ASKS.match(text)
     today = meal(f"{text} today", context) if asked else None
     return today if today and today.at > context.now else said
 

@@ -149,9 +149,9 @@ def _lower(text: str) -> str:
 
 
 def where(a: Assessment) -> str:
-    """Where a batch stands, in one line: the day of its cure, or what was read last and when it is ready."""
+    """Where a batch stands, in one line: the day and the end of its cure, or what was read last and when it is ready."""
     if a.batch.phase in (Phase.CURING, Phase.DRYING):
-        return standing.day(a).split("\n", 1)[0]
+        return standing.day(a).replace("\n", " ")
     ready = say("Ready {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready else ""
     return f"{_last_read(a)} {ready}".strip() if a.on_at else ""
 

@@ -6,7 +6,7 @@ from bot.wording import numbers
 from bot.wording.language import say
 from core.answers.amounts import WHOLE_BIRD, Span
 from core.person import Person
-from core.units import Kilograms
+from core.units import Celsius, Hours, Kilograms
 
 
 def birds(people: int, raw: Span, person: Person) -> str:
@@ -55,4 +55,18 @@ def feeds(mass: Kilograms, people: tuple[float, float], person: Person) -> str:
         many=max(floor(many + 0.05), 1),
         least=numbers.mass(WHOLE_BIRD[0], person),
         most=numbers.mass(WHOLE_BIRD[-1], person),
+    )
+
+
+def too_low(degrees: tuple[Celsius, Celsius, Celsius], hours: tuple[Hours, Hours], person: Person) -> str:
+    """A fire too low for a bird: what it has to pass and how long it may take there, and the fire to run instead."""
+    pit, high, mark = degrees
+    return say(
+        "Too low for this bird: its middle has to pass {mark} within {most}, and at {pit} it may take {hours}. "
+        "Run {high} or more.",
+        mark=numbers.both(mark, person),
+        most=numbers.hours(hours[1]),
+        pit=numbers.both(pit, person),
+        hours=numbers.hours(ceil(hours[0] * 4.0) / 4.0),
+        high=numbers.both(high, person),
     )

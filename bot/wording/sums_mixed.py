@@ -222,3 +222,24 @@ def sodium_there(mass: Kilograms, salt: tuple[Kilograms, Kilograms], salted: Fra
         salt=decimal(salt[0] * 1000.0, 1),
         salted=numbers.percent(salted),
     )
+
+
+def spooned(found: Sequence[Measure], factor: float) -> str:
+    """What a recipe tells by the spoon and the cup, in another size."""
+    pairs = ", ".join(
+        say(
+            "{was} become {now}",
+            was=f"{numbers.plain(round(m.typed, 2))} {m.unit}",
+            now=f"{numbers.plain(round(m.typed * factor, 2))} {m.unit}",
+        )
+        for m in found
+    )
+    return f"{pairs}."
+
+
+def salty(share: Fraction) -> str:
+    """How salty a mix makes the meat, what is in the curing salt counted."""
+    return say(
+        "All its salt is {share} of what is salted, that of the curing salt counted; 2 to 2.5 % suits most.",
+        share=numbers.percent(share),
+    )

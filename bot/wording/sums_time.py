@@ -249,6 +249,13 @@ def brine_ice(litres: tuple[float, float], melted: Kilograms, water: Kilograms, 
     return f"{lead}\n{rule}" if water > 0.0 else f"{short}\n{rule}"
 
 
+def left_to_heat(hot: float, whole: float) -> str:
+    """What of a brine is left to heat, where the rest goes in as ice."""
+    return say(
+        "That leaves {hot} l of the {whole} l to heat.", hot=decimal(floor(hot * 10) / 10, 1), whole=decimal(whole, 1)
+    )
+
+
 def brine_cools(
     litres: float,
     room: tuple[Band | None, Celsius],

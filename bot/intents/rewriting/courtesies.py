@@ -56,6 +56,8 @@ RULES: Final = rules(
      r"|sums)))?"
      r"(?: please| pls)?$", ""),
     (r",? (?:no|without an?) (?:batch|plan)$", ""),
+    (r"(?<=\w),\s*(?:and |so )?(?:please |pls )?(?:note|log|write|jot|record) (?:it|that|this)"
+     r"(?: down| in)?(?: please| pls)?[ .!]*$", ""),
     (r",? (?:and |just )?(?:not (?:what|like|as)|like|as) (?:(?:you|u) (?:said|told me|say|wrote|gave me|wanted)"
      r"|planned|told|in the plan)[ .!]*$", ""),
     (r"\b(?:i |we )?(?:nearly|almost) (?:forgot|missed)(?: (?:it|that|the \w+))?,? (?:but |and )?", ""),

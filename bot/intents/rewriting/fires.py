@@ -32,6 +32,10 @@ _LIT_AGAIN: Final = (
     r"(?: (?:it|the|fire|coals|grill|smoker|pit|back|up|on|lit|going|burning|again))*"
 )
 RULES: Final = rules(
+    # so much an hour is a pace, and no pit of ten degrees
+    (r"^(?P<what>(?:the |my )?(?:pit|smoker|grill|fire|cooker|kamado)s?(?: temp)?) (?:(?:is|keeps?|temp|now) )*"
+     r"(?:dropping|drops|losing|loses|falling|falls|going down|sinking)(?: by| about| at)? \d{1,3}"
+     r"(?: ?(?:degrees?|deg|f|c))? (?:an?|per|every|each) (?:hour|hr)\b", r"\g<what> keeps dropping"),
     # «got it going again 20 min later»: so long it was out
     (rf"^((?:(?:i|we|it|its|but|then|ok|the fire|fire) )*{_LIT_AGAIN}),? ({_A_WHILE}) later$", r"\1 after \2"),
     (rf"^({_A_WHILE}) later,? ((?:(?:i|we|it|its|but|then|ok|the fire|fire) )*{_LIT_AGAIN})$", r"\2 after \1"),

@@ -70,9 +70,9 @@ RULES: Final = rules(
      r"|yesterday)(?: sorry| oops| now)*$", "missed the flips"),
     (r"^(?:the )?(?P<who>[a-z]{3,12}(?: \d)?) (?:got|was|were|has been|been) (?:missed|forgotten|skipped)"
      r"(?= (?:both|last|this|yesterday|tonight|today)\b| *$)", r"missed the \g<who> flip"),
-    (r"^(?:(?:i|we|ive|just) )*only (?:did|done|flipped|turned) (?=(?:the "
+    (r"^(?:(?:i|we|ive|just) )*only (?P<deed>did|done|flipped|turned) (?=(?:the "
      r"|my )?[a-z]{3,12}(?: \d)?$)(?!(?:the )?(?:one|half|big"
-     r"|small|first|other|thick|thin)\b)", "did "),
+     r"|small|first|other|thick|thin)\b)", lambda m: "did " if m["deed"].startswith("d") else "flipped "),
     (r"\bslept (?:right |straight )?(?:through|thru)(?: the| my)? (?P<when>last nights|last nites|yesterdays"
      r"|this mornings)?(?: ?(?:flip"
      r"|turn|one|alarm))?(?: sorry| oops)?,? (?:(?:but|and|so|sorry) )*(?=(?:did|flipped|turned)(?: it| them)? )",

@@ -113,10 +113,24 @@ _AND_ANOTHER: Final = re.compile(  # «107c in f? and 63c»
 )
 
 
+_WANTED: Final = re.compile(r"\b(?:in|to|into|as) (?:(?P<c>c|celsius|centigrade)|f|fahrenheit)\b")
+
+
+def _marked_pair(text: str, wanted: str) -> str:
+    """«107c whats that in f, and the pull 68 c»: two of the other unit and no figure else, as a spread; else ""."""
+    found = [m for m in measures.find(text) if m.kind == "temperature"]
+    alike = len(found) == 2 and {m.unit for m in found} == {_OTHER[wanted]}
+    if not alike or len(re.findall(r"\d+(?:\.\d+)?", text)) != 2:
+        return ""
+    return f"{found[0].typed:g} to {found[1].typed:g} {_OTHER[wanted]} in {wanted}"
+
+
 def _two_degrees(text: str) -> str:
     """Two temperatures of one line that are wanted in the other unit, as a spread of them."""
     if another := _AND_ANOTHER.search(text):
         return f"{another['a']} to {another['b']} {another['ua']} in {_OTHER[another['ua']]}"
+    if (wanted := _WANTED.search(text)) and (pair := _marked_pair(text, "c" if wanted["c"] else "f")):
+        return pair
     found = _TWO.search(text) if "in" in text or "what" in text else None
     if found is None:
         return text

@@ -82,6 +82,12 @@ _AIMED_AT: Final = re.compile(  # «aiming 150», of a line about curing salt
     r"(?! ?(?:f|c|ppm|degrees|g)\b)"
 )
 _STRENGTH_AT: Final = re.compile(r"(?=.*\b(?:ppm|cure|pink|nitrite)\b).*\bat (?:6\.25|5\.88)\b")  # and no hour
+_MIXED_THICK: Final = re.compile(  # «4 1/2 thick»
+    r"(?<![\d./])(\d) ([1-7])/([248])(?= (?:thick|at (?:the|its) thickest|at the thick end)\b)"
+)
+_DAYS_AN_INCH: Final = re.compile(
+    r"\b\d{1,2} days? (?:an|per|a|to the|each|for every) inch\b"
+)  # a rule, and no time told
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 
 
@@ -97,7 +103,7 @@ _AS_FIGURES: Final = (
     (_NUMBER_ONE, "number 1"), (_IN_INCHES, " inch"), (_SALTED_AT, r"\1 %"), (_THE_NTH, r"\1 the "),
     (_BACKWARDS, r"from \g<from> to \g<to>\g<u>"), (_A_VOLUME, r"\1 per "), (_ONE, "1 "), (_PER, r"\1 1 "),
     (_LEVEL, r"\1 "), (_TONIGHT, r"\1\2 pm "), (_MORNING, r"\1\2 am "),
-    (_BAG_OF_CURE, r"\1 "), (_AIMED_AT, r"\1 \2 ppm"),
+    (_DAYS_AN_INCH, "how many days to cure"), (_BAG_OF_CURE, r"\1 "), (_AIMED_AT, r"\1 \2 ppm"),
 )  # fmt: skip
 
 
@@ -106,6 +112,7 @@ def figured(text: str) -> str:
     text = _PART_OF_AN_HOUR.sub(lambda m: f"{_PARTS[m[1]]} minutes", text)
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
+    text = _MIXED_THICK.sub(lambda m: f"{int(m[1]) + int(m[2]) / int(m[3]):g}", text) if " thick" in text else text
     text = _SANDWICHES.sub(lambda m: f"{int(m[1]) * int(m[2])} g each", text)
     for words, figures in _AS_FIGURES:
         text = words.sub(figures, text)

@@ -5,6 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
+from bot.intents.pouring import part_ice, spoonful
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.sums.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, dated, days_kept, is_span, use_by_asked
 from bot.intents.sums.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
@@ -38,6 +39,7 @@ _PELLETS_FOR: Final = re.compile(
     r"|\bhow (?:much|many) .*\bpellets\b"
 )
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
+_SPICED: Final = re.compile(r"\b(?:\w*spic\w*|garlic|bay|juniper|mustard|coriander|pepper\w*|cloves?|seeds?)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
@@ -67,12 +69,6 @@ _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
-
-
-def spoonful(text: str) -> measures.Measure | None:
-    """What is told by the cup or the spoon."""
-    found = [m for m in measures.find(text) if m.unit in ("tsp", "tbsp", "cup")]
-    return found[0] if found else None
 
 
 def masses(text: str) -> list[Kilograms]:
@@ -134,7 +130,8 @@ def _is_cooked(line: Told) -> bool:
     if line.clocks and EATEN_AT.search(line.text):  # the hour to light it is wanted
         return False
     brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
-    return _is_body(line) and hot and not (brined or _TANK.search(line.text) or TO_THE_COLD.search(line.text))
+    other = _TANK.search(line.text) or TO_THE_COLD.search(line.text) or _SPOONS.search(line.text)
+    return _is_body(line) and hot and not (brined or other)
 
 
 def _is_hot_brine(line: Told) -> bool:
@@ -211,7 +208,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         and not (
             line.has("meat")
             or (line.water is None and _JUDGED.search(line.text))
-            or _CURING.search(line.text)
+            or is_curing(line.text)
             or of_fish_hours(line.species, line.text)
         )
     ),
@@ -260,7 +257,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     ),
     "recipe": lambda line: len(line.meats) >= 2,
     "rub": _is_rubbed,
-    "spice": lambda line: line.has("meat"),
+    "spice": lambda line: line.has("meat") and bool(_SPICED.search(line.text)),
     "brine_amount": lambda line: line.has("meat") and not (line.water is not None and is_curing(line.text)),
     "inject": lambda line: line.has("meat") and bool(_NEEDLED.search(line.text)) and not _SPAN_ASKED.search(line.text),
     "climb": climbs,
@@ -269,8 +266,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "cold_by": cold_by,
     "fire_out": lambda line: went_out(line) or beside_a_cold_pit(line) is not None,
     "chill": _is_cooled,
-    "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
-    "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
+    "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)) and not part_ice(line.text),
+    "brine_ice": lambda line: (
+        part_ice(line.text) or (len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)))
+    ),
     "brine_cools": _is_hot_brine,
     "price": lambda line: price(line.text) is not None or cost_each(line.text, line.people) is not None,
     "fuel": lambda line: (
@@ -278,7 +277,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     ),
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
-    "sodium": lambda line: bool(_SLICE.search(line.text)) or 0.0 < (line.meat or 0.0) <= 0.6,  # of what is eaten
+    "sodium": lambda line: (  # of what is eaten
+        bool(_SLICE.search(line.text))
+        or (bool(line.meat or "sodium" in line.text) and min(masses(line.text), default=1.0) <= 0.6)
+    ),
     "steam": lambda line: (
         line.has("meat")
         and not (

@@ -3,6 +3,7 @@
 from itertools import pairwise
 from typing import Final
 
+from bot import measures
 from bot.intents.sums.told import Told, told
 from core import patterns as re
 from core.units import Celsius, Hours
@@ -13,11 +14,17 @@ RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
     r"|(?<![\d.])(\d{1,2}(?:\.\d)?) ?(?:degrees?|deg|[cfk])? ?(?:in|over) (?:the )?(?:last |past )"
     r"(?:1 |an )?h(?:ou)?r\b"
 )
+_DROPS: Final = re.compile(  # «dropping 5 an hour»
+    r"\b(?:drop(?:s|ping|ped)?|los(?:es|ing|t)|fall(?:s|ing)?|fell|going down|comes? down|sinks?|sinking|cool(?:s|ing))"
+    r"(?: (?:by|at|about|around|only|some|roughly))* (?=\d)"
+)
 _NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
 _ON_THE_FIRE: Final = re.compile(
     r"\b(?:at \d{3}|on|smoker|smok(?:ed|ing)|pit|grill|fire|cook(?:ed|ing)?|oven|in and"
     r"|after \d+ ?(?:h|hrs?|hours?)|reach|get to|hit|climb\w*)\b"
 )
+_SAT: Final = re.compile(r"\b(?:sat|sits|sitting|stood|left|lay|lying)\b")  # «sat at 100 F for 3 h»: on no fire by that
+_AT_ITS_CORE: Final = re.compile(r"\bat \d{3}\b")
 _OFF_THE_FIRE: Final = re.compile(
     r"\b(?:out|off|died|dead|cool\w*|chill\w*|ice|fridge|freezer|counter|table|held|hold\w*|rest\w*|kept|thaw\w*"
     r"|brine|cure|cured|woke|asleep)\b"
@@ -191,6 +198,19 @@ def rises(line: Told) -> bool:
     return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
 
 
+def drops(line: Told) -> tuple[Celsius, Celsius] | None:
+    """A core of meat that is kept hot and how much it loses in an hour: «168 at 1pm dropping 5 an hour»."""
+    found = RATE.search(line.text) if _DROPS.search(line.text) else None
+    if found is None:
+        return None
+    bare = told(RATE.sub(" ", line.text), line.reads_f)
+    hot = [core for core in bare.temperatures if HOT_CORE < core <= HOTTEST_MEAT]
+    units = {m.unit for m in measures.find(line.text) if m.kind == "temperature"}
+    celsius = "c" in units or " c " in found[0] or not (units or line.reads_f)
+    kelvin = float(found[1] or found[2]) / (1.0 if celsius else 1.8)
+    return (hot[0], kelvin) if len(hot) == 1 and len(bare.temperatures) <= 2 and kelvin else None
+
+
 def in_time(line: Told) -> tuple[Celsius, ...]:
     """The temperatures of a line in the order of their times: «160 now, was 152 an hour ago, want 195»."""
     hot = tuple(t for t in line.temperatures if t <= HOTTEST_MEAT)  # none of the pit beside them
@@ -255,7 +275,8 @@ def climbs(line: Told) -> bool:
     )
     timed = len(line.clocks) == 2 or (line.hours or 0.0) >= 1.0
     off = _OFF_THE_FIRE.search(line.text) or _FIRE_DIED.search(line.text)
-    return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not off
+    told_of = _AT_ITS_CORE.sub(" ", line.text) if _SAT.search(line.text) else line.text
+    return one and timed and bool(_ON_THE_FIRE.search(told_of)) and not off
 
 
 _PIT_AT: Final = re.compile(

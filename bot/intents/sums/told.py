@@ -6,10 +6,11 @@ from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, nitrite_share, poured, pours, pumped_share
+from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, nitrite_share, poured, pumped_share
 from bot.intents.doses import SUGAR, cure_told, small
 from bot.intents.lengths import bare_thickness, height
 from bot.intents.meats import meat
+from bot.intents.pouring import poured_of
 from bot.intents.weights import pieces
 from core import patterns as re
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
@@ -225,10 +226,9 @@ def _people(text: str) -> int | None:
 
 
 def _is_water(text: str, m: measures.Measure) -> bool:
-    """Whatever is poured, but a cup of salt or the size of a vessel; and a weight of water or ice."""
-    other = (m.unit == "cup" and SALT.match(text[m.end :])) or _VESSEL.match(text[m.end :])
-    poured = pours(m) and not other
-    return poured or (m.kind == "mass" and bool(_WATER.match(text[m.end :])))
+    """Whatever is poured, but no size of a vessel; and a weight of water or ice."""
+    poured = poured_of(text, [m]) and not _VESSEL.match(text[m.end :])
+    return bool(poured) or (m.kind == "mass" and bool(_WATER.match(text[m.end :])))
 
 
 def _temperatures(text: str, found: list[measures.Measure], reads_f: bool) -> tuple[Celsius, ...]:

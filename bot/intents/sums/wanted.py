@@ -35,7 +35,8 @@ _PRICED: Final = re.compile(r"\b(?:cooked|costs?|come (?:out )?at|prices?|pay|ch
 _A_KILO: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
 _BEFORE_AFTER: Final = re.compile(
     r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
-    r"\b(?:came (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)"
+    r"\b(?:came (?:off|out)|took (?:it|them) (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}"
+    r"(?P<after>\d[\d.]*\d|\d)"
 )
 _BEFORE_THEN_AFTER: Final = re.compile(  # «3.63 kg before i injected and 3.92 after»
     r"(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? before\b[^\d]{0,24}?(?P<after>\d[\d.]*\d|\d)"
@@ -46,7 +47,8 @@ _OUT_OF: Final = re.compile(  # «1.8 kg cooked out of 3.3», «2.9 kg left from
     r"(?:out of|from|of) (?:an? |the |my )?(?P<before>\d[\d.]*\d|\d)"
 )
 _AFTER_BEFORE: Final = re.compile(  # «came off at 2.3 kg was 3.9 raw»
-    r"\b(?:came (?:off|out)|ended|weighs?|now|is|cooked|after)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)[^\d]{1,20}"
+    r"\b(?:came (?:off|out)|took (?:it|them) (?:off|out)|ended|weighs?|now|is|cooked|after)\b[a-z ]{0,8}"
+    r"(?P<after>\d[\d.]*\d|\d)[^\d]{1,20}"
     r"\b(?:was|from|went (?:on|in)|started|before|raw)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)"
 )
 
@@ -79,7 +81,7 @@ _LOST: Final = re.compile(
     r"\b(?:lost|loses?|losing|loss(?: of| is| was)?|shr[aiu]nk|shrinkage(?: of| is| was)?|dropped|shed)"
     r"(?: by| about| only| its| some)* "
     r"(?P<n>\d{1,2}(?:\.\d)?) ?(?:%|percent|pct)|(?<![\d.])(?P<m>\d{1,2}(?:\.\d)?) ?(?:%|percent|pct)"
-    r" (?:weight |of its weight )?(?:loss|lost|shrinkage|lighter)\b"
+    r" (?:weight |of its weight )?(?:loss|lost|shrinkage|lighter|gone|down|off|drop)\b"
 )
 _MONEY: Final = re.compile(
     r"[$€£] ?(?P<n>\d{1,4}(?:\.\d{1,2})?)|(?<![\d.])(?P<m>\d{1,4}(?:\.\d{1,2})?) ?(?:[$€£]|dollars?|bucks|euros?|quid)"

@@ -14,15 +14,16 @@ from bot.intents.context import COOKED, HOT, RAW, Context
 from bot.intents.cures import wanted_dose
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
+from bot.intents.pouring import spoonful
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
 from bot.intents.strengths import stock, swapped
 from bot.intents.sums.asked_for import OF_CURE, asked_for
 from bot.intents.sums.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of
 from bot.intents.sums.figured import figured
-from bot.intents.sums.fitting import FITS, is_curing, salt_share, spoonful
+from bot.intents.sums.fitting import FITS, is_curing, salt_share
 from bot.intents.sums.of_days import START_ASKED, days_kept, use_by_asked
-from bot.intents.sums.of_heat import beside_a_cold_pit, cold_by
+from bot.intents.sums.of_heat import beside_a_cold_pit, cold_by, drops
 from bot.intents.sums.told import Told, told
 from bot.intents.sums.wanted import by_the_plate, by_unit, cost_each, meat_asked, of_the_table, price, whole_mix
 from bot.intents.sums.words import NOT_OURS, WANTS
@@ -185,6 +186,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
         return "dose"
     if cold_by(line):
         return "cold_by"
+    if drops(line) is not None:
+        return "cooling"
     if beside_a_cold_pit(line) is not None:
         return "fire_out"
     dated = use_by_asked(text)

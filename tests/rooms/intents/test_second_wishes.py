@@ -226,7 +226,7 @@ def test_how_it_stands(text: str) -> None:
 
 
 def test_a_meal_that_is_asked_for_twice() -> None:
-    """A wish and a question in one line: the meal moves, and the question is answered."""
+    """A wish and a question: the meal moves, beside the fire to that hour of today, and the question is answered."""
     moved, asked = read("can we eat at 3? and how long left", context("cooking", POUNDS))
-    assert moved == MoveDeadline(to=wall(3, 6, 15))
+    assert moved == MoveDeadline(to=wall(3, 1, 15))
     assert isinstance(asked, Ask)
