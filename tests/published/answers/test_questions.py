@@ -117,7 +117,7 @@ WARNING = frozenset(
 
 @pytest.mark.parametrize("name", MORE_SETS)
 def test_dangers_and_what_is_off_topic_in_more_sets(name: str, tmp_path: Path) -> None:
-    """Every danger is refused or warned of; nothing off topic is answered, but selling and a pet by their warning."""
+    """Every danger is refused or warned of; nothing off topic is answered, but selling and pets by their warning."""
     rows = [row for row in table(name) if row["kind"].startswith(("dangerous", "off"))]
     found = list(zip(rows, asked(tmp_path, [row["question"] for row in rows]), strict=True))
     granted = [r["id"] for r, f in found if r["kind"].startswith("dangerous") and not _warns(f)]
@@ -125,7 +125,7 @@ def test_dangers_and_what_is_off_topic_in_more_sets(name: str, tmp_path: Path) -
         (r["id"], answered_by(f)) for r, f in found if r["kind"].startswith("off") and f["answer_kind"] != "declined"
     ]
     assert granted == []
-    assert {by for _, by in answered} <= {"selling", "pet-salt"}
+    assert {by for _, by in answered} <= {"selling", "pet-salt", "pet-share"}
 
 
 def _warns(facts: dict[str, Any]) -> bool:

@@ -40,7 +40,7 @@ ASKED_LATER = {
     "was mach ich wenn die lake komisch riecht": ("smell-off", "brine-ropey"),
     "wie lang muss ein 6 cm dickes stück in der lake liegen": ("how-days",),
     "bei welcher temperatur räuchere ich speck": ("pit-temp", "bacon-how"),
-    "darf der hund die schwarte haben": ("pet-salt",),
+    "darf der hund die schwarte haben": ("pet-share",),
     "warum muss man fleisch nach dem pökeln durchbrennen lassen": ("equalise",),
     "ich hab nur meersalz daheim, geht das auch": ("salt-kinds", "cure-types", "when-cure"),
     "wie viel gramm nitritpökelsalz nehme ich für 3 kilo bauch": ("how-dose", "spoons"),
