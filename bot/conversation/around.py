@@ -20,12 +20,14 @@ from bot.wording import (
     chill_asked,
     chilling,
     errands,
+    fridge,
     measured,
     numbers,
     readings,
     reckoned,
     standing,
     talked_of,
+    turning,
     unkept,
 )
 from bot.wording.language import say
@@ -213,12 +215,12 @@ def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
     """A flip left out; at another hour that is named, called for then by a tap."""
     a, text = of
     said = when.future(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
-    waiting = [s for s in standing.flips(a) if s.state in (State.DUE, State.AHEAD)]
+    waiting = [s for s in turning.flips(a) if s.state in (State.DUE, State.AHEAD)]
     if waiting and a.batch.phase is Phase.CURING and _AT_ONCE.search(text.lower()):
         return errands.flip_at(a, say("Now"))
     far = bool(said and waiting) and said.at - waiting[0].due >= timedelta(days=1)  # more than one left out
     if said is None or not said.hour_said or far or not waiting or a.batch.phase is not Phase.CURING:
-        return errands.no_flip_on(a, said.at) if far and said and said.day_said else standing.skip_flip(a)
+        return errands.no_flip_on(a, said.at) if far and said and said.day_said else turning.skip_flip(a)
     at = numbers.when(said.at, a.person, a.now)
     if said.at <= waiting[0].due:
         return errands.flip_at(a, at)
@@ -290,10 +292,9 @@ TOPICS: Final[Mapping[str, Answer]] = {
     "less_water": _water, "more_water": _water, "more_salt": _more_salt,
     "probe_lost": of_a(readings.probe_out),
     "left": _left, "chill": _chill, "brine_cold": _brine_cold,
-    "late": of_a(around.late), "flips_done": of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
-    "fridge_if": of_a(around.fridge_if),
+    "late": of_a(around.late), "flips_done": of_a(turning.flips_done), "done_step": _done_step, "earliest": _earliest,
     "altogether": of_a(measured.altogether), "portion_salt": of_a(measured.portion_salt), "ice": of_a(measured.ice),
     "grams": _grams, "no_fire": _no_fire, "photo": of_a(around.photo),
     "another_piece": _another_piece, "reweighed": _reweighed, "again": _again, "which_call": of_a(around.which_call),
-    "call_at": _call_at, "rub": of_a(measured.rub),
+    "call_at": _call_at, "rub": of_a(measured.rub), "fridge_if": of_a(fridge.how_cold),
 }  # fmt: skip

@@ -23,7 +23,7 @@ from bot.wording import (
     mends,
     put_in,
     readings,
-    standing,
+    turning,
     wraps,
 )
 from core.batch.assess import Assessment, Change
@@ -232,7 +232,7 @@ def _missed(turn: Turn, a: Assessment, keys: Sequence[str], intent: StepMissed) 
         if unread := which_step.of_a_number(a, intent):  # a reading is made good at once
             return (Reply(marks.needs_number(unread, a), facts=facts(a) | step_facts(unread), about=a.batch.id),)
         step = which_step.noted_then(a, intent)
-        text, rows = mends.done_then(step, a) if step else (standing.none_missed(a), ())
+        text, rows = mends.done_then(step, a) if step else (turning.none_missed(a), ())
         return (Reply(text, buttons=rows, facts=facts(a), about=a.batch.id),)
     change = steps.missed(turn, a.batch.id, keys, turn.now)
     return (_marked(change, named[0], marks.missed(named, change)),)

@@ -35,6 +35,7 @@ from bot.wording import (
     sooner,
     standing,
     talked_of,
+    turning,
 )
 from bot.wording.language import say
 from core.answers.dangers import abroad
@@ -184,8 +185,8 @@ def _last_time(turn: Turn, a: Assessment) -> str:
 
 
 def _flip_last(turn: Turn, a: Assessment) -> str:
-    last = standing.last_flip(a)
-    return standing.flip_last(a, who_did(turn, a, last.key) if last else "")
+    last = turning.last_flip(a)
+    return turning.flip_last(a, who_did(turn, a, last.key) if last else "")
 
 
 def _cure_in(turn: Turn, a: Assessment) -> str:
@@ -280,7 +281,7 @@ def _step(kind: Kind) -> Answer:
 TOPICS: Mapping[str, Answer] = {
     **around.TOPICS, **on_the_fire.TOPICS, **ahead.TOPICS, **read_back.TOPICS,
     "day": of_a(standing.day), "out": of_a(standing.out), "since": of_a(standing.since),
-    "flip_next": of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(standing.missed),
+    "flip_next": of_a(turning.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(turning.missed),
     "fridge_log": of_a(recalled.fridge), "weight": of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
     "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": other_days.earlier,
     "longer": other_days.longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": _cooled, "in_time": _in_time,

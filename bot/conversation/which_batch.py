@@ -8,7 +8,7 @@ from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.reply import Reply
 from bot.wording import batches as several
-from bot.wording import standing
+from bot.wording import turning
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.service import batches
@@ -29,7 +29,7 @@ def of_these(found: Sequence[Assessment], text: str) -> str:
     if OF_A_TUB.search(text):
         cold = [a for a in found if a.batch.phase in IN_THE_COLD] if "fridge" in text else []
         return several.in_the_fridge(cold) if cold and len(cold) < len(found) else several.no_tubs()
-    turned = [a for a in found if a.batch.phase is Phase.CURING and standing.flips(a)] if A_FLIP.search(text) else []
+    turned = [a for a in found if a.batch.phase is Phase.CURING and turning.flips(a)] if A_FLIP.search(text) else []
     if len(turned) == 1 and len(found) > 1:
         return several.turned(turned[0])
     for a in found:

@@ -2,17 +2,28 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import answers, doses, lateness, meats, numbers, plans, recalled, reckoned, sooner, standing, steps
-from bot.wording.language import say, say_n
+from bot.wording import (
+    answers,
+    doses,
+    lateness,
+    meats,
+    numbers,
+    plans,
+    recalled,
+    reckoned,
+    sooner,
+    standing,
+    steps,
+    turning,
+)
+from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
-from core.batch.events import Probe
 from core.meat.piece import Species
 from core.plan.anchors import LONGEST_CURE
 from core.plan.steps import Kind, State, Step
-from core.safety.fridge import MENDED_F
 from core.safety.storage import keeping
-from core.units import Kilograms, MilligramsPerKilogram, celsius_from_fahrenheit
+from core.units import Kilograms, MilligramsPerKilogram
 
 OVERDUE = timedelta(minutes=30)
 MOST_LISTED = 6
@@ -30,15 +41,6 @@ def late(a: Assessment) -> str:
         )
         return say("Overdue: {names}.", names=names) + f"\n{sooner.in_time(a)}"
     return say("Not late: nothing is overdue.") + f"\n{sooner.in_time(a)}"
-
-
-def flips_done(a: Assessment) -> str:
-    """How many flips were done, and how many are left."""
-    all_ = standing.flips(a)
-    done = len(standing.flipped(a))
-    ahead = sum(s.state in (State.AHEAD, State.DUE) for s in all_)
-    lead = say_n("{n} flip is noted", "{n} flips are noted", done, n=done)
-    return say("{lead}; {ahead} are still planned. {last}", lead=lead, ahead=ahead, last=standing.flip_last(a, ""))
 
 
 def done_step(a: Assessment, kind: Kind, who: str) -> str:
@@ -67,21 +69,6 @@ def earliest(a: Assessment, then: Assessment) -> str:
         serve=numbers.when(a.plan.serve, a.person, a.now),
     )
     return "\n".join([told, *lateness.hot_instead(a, a.now)])
-
-
-def fridge_if(a: Assessment) -> str:
-    """How cold it has to be, and what a warm one would mean."""
-    last = a.batch.last(Probe.FRIDGE)
-    cold = last is not None and last.celsius <= recalled.COLD
-    said = say(
-        "{low} to {high} is right for meat in its cure. Above that turn it down, shut the door, and send me the number with since when: up to 2 h does no harm.\n"
-        "Up to {mended} part of a day is mended; warmer for longer, or nobody knows how long: it is thrown away. {last}",
-        low=numbers.temperature(2.0, a.person),
-        high=numbers.both(recalled.COLD, a.person),
-        mended=numbers.at_most(celsius_from_fahrenheit(MENDED_F), a.person),
-        last=recalled.fridge(a).split("\n", 1)[0],
-    )
-    return say("As it was read it is cold enough.") + f"\n{said}" if cold else said
 
 
 def grams(a: Assessment, mass: Kilograms) -> str:
@@ -280,7 +267,7 @@ def call_at(a: Assessment, kind: Kind | None) -> str:
         + say(
             "I call at its hour, not before it. A step that is due is put off like «in an hour»; the meal moves all of them."
         )
-        + (f"\n{standing.flips_sooner(a)}" if kind is Kind.FLIP else "")
+        + (f"\n{turning.flips_sooner(a)}" if kind is Kind.FLIP else "")
     )
 
 

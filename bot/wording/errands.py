@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from bot.wording import numbers, plans, standing, steps, talked_of
+from bot.wording import numbers, plans, steps, talked_of, turning
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -55,7 +55,7 @@ def no_flip_on(a: Assessment, day: datetime) -> str:
 def flip_at(a: Assessment, when: str) -> str:
     """A flip at another hour than the plan's."""
     return say(
-        "{when} is as good: a flip some hours late or early does no harm. {next}", when=when, next=standing.flip_next(a)
+        "{when} is as good: a flip some hours late or early does no harm. {next}", when=when, next=turning.flip_next(a)
     )
 
 

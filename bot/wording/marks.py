@@ -13,9 +13,9 @@ from bot.wording import (
     numbers,
     plans,
     sooner,
-    standing,
     steps,
     tasks,
+    turning,
 )
 from bot.wording.language import Words, later, say
 from core.batch import in_time
@@ -269,7 +269,7 @@ def is_called(step: Step, a: Assessment, *, later: bool = False) -> str:
         return f"{said}\n" + say(
             "How long shall it wait beyond that? Type the hour, like «remind me at {hour}».", hour=after
         )
-    return f"{said}\n{standing.flips_sooner(a)}".strip() if step.kind is Kind.FLIP else said
+    return f"{said}\n{turning.flips_sooner(a)}".strip() if step.kind is Kind.FLIP else said
 
 
 def snoozed(step: Step, change: Change, until: datetime) -> str:
