@@ -63,7 +63,7 @@ class Index:
 @dataclass(frozen=True)
 class Near:
     """A question beside an index: its cosines with the phrasings, and with all words of each name together; and how
-    much of what it says and anybody knows of is said of each name at all: the root of the share of the weight."""
+    much of what it says is said of each name at all: the root of the share of the weight."""
 
     phrasings: NDArray[np.float64]
     wholes: NDArray[np.float64]
@@ -129,7 +129,7 @@ def _nearness(asked: Mapping[str, float], index: Index) -> Near:
     said = np.concatenate([index.weights[span] for span in spans] or [_NONE.astype(np.float32)])
     each, names = np.repeat(weights[known], ends - starts), len(index.entries)
     cosines = np.bincount(rows, each * said, index.height) / (math.sqrt(float(np.square(weights).sum())) or 1.0)
-    shares = np.bincount(rows, each, index.height)[-names:] / (float(weights[known].sum()) or 1.0)
+    shares = np.bincount(rows, each, index.height)[-names:] / (float(weights.sum()) or 1.0)
     return Near(cosines[:-names], cosines[-names:], np.sqrt(shares))
 
 
