@@ -13,7 +13,8 @@ def how_cold(a: Assessment) -> str:
     last = a.batch.last(Probe.FRIDGE)
     cold = last is not None and last.celsius <= recalled.COLD
     said = say(
-        "{low} to {high} is right for meat in its cure. Above that turn it down, shut the door, and send me the number with since when: up to 2 h does no harm.\n"
+        "{low} to {high} is right for meat in its cure.\n"
+        "Above that turn it down, shut the door, and send me the number with since when: up to 2 h does no harm.\n"
         "Up to {mended} part of a day is mended; warmer for longer, or nobody knows how long: it is thrown away. {last}",
         low=numbers.temperature(2.0, a.person),
         high=numbers.both(recalled.COLD, a.person),
