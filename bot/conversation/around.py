@@ -228,11 +228,6 @@ def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
     return errands.flip_at(a, at), ((later,),)
 
 
-def _water(turn: Turn, meant: Understood, of: Of) -> Said:
-    """Water on top of that of the brine: what nitrite and salt come to with it; nothing is changed."""
-    return water.asked_more(of[0], normal(of[1], turn.person.language))
-
-
 def _more_salt(turn: Turn, meant: Understood, of: Of) -> str:
     """Plain salt too much, by its grams where they are told."""
     a, text = of
@@ -289,7 +284,7 @@ TOPICS: Final[Mapping[str, Answer]] = {
     "bed": _leaves(talked_of.bed), "away": _away, "skip_flip": _skip_flip, "feed": _feed,
     "begin": of_a(standing.begin), "fire_hours": of_a(reckoned.fire_hours),
     "no_record": of_a(unkept.no_record), "vessel": of_a(unkept.vessel),
-    "less_water": _water, "more_water": _water, "more_salt": _more_salt,
+    "less_water": water.of_less, "more_water": water.of_more, "more_salt": _more_salt,
     "probe_lost": of_a(readings.probe_out),
     "left": _left, "chill": _chill, "brine_cold": _brine_cold,
     "late": of_a(around.late), "flips_done": of_a(turning.flips_done), "done_step": _done_step, "earliest": _earliest,

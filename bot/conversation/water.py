@@ -4,13 +4,16 @@ import re
 from typing import Any, Final
 
 from bot import measures
+from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change
+from bot.intents.normal import normal
 from bot.reply import Reply
 from bot.wording import asking, brines, unkept
 from core.batch.assess import Assessment
 from core.cure.nitrite import skin_free
 from core.plan.setup import by_the_clock
+from core.service.turn import Turn
 from core.units import Kilograms
 
 _IN_ALL: Final = re.compile(r"\b(?:instead|in (?:all|total)|altogether)\b")  # the water of the brine, and none on top
@@ -50,15 +53,24 @@ def _kilos(changes: dict[str, Any]) -> Kilograms:
     return float(next(changes[name] for name in SAID if name in changes))
 
 
-def asked_more(a: Assessment, plain: str) -> Said:
+def of_more(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> Said:
     """What nitrite and salt come to with the water that a line puts on top of that of the brine, or in its place."""
-    poured = [m.value for m in measures.find(plain) if m.kind == "volume"]
-    if poured and _thins(a):
-        return thinned(a, poured[0])
-    if not poured or a.dose is None or not a.dose.water_kg:
-        return unkept.water(a), ()
+    a, plain = of[0], normal(of[1], turn.person.language)
+    poured = _poured(plain)
+    if not poured or _thins(a) or a.dose is None or not a.dose.water_kg:
+        return of_less(turn, meant, of)
     more = poured[0] - (a.dose.water_kg if _IN_ALL.search(plain) else 0.0)
     return (unkept.more_water(a, more) if more > 0.0 else unkept.water(a)), ()
+
+
+def of_less(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> Said:
+    """Another water than was planned: how much it is by now; of a dry cure what so much makes of it."""
+    poured = _poured(normal(of[1], turn.person.language))
+    return thinned(of[0], poured[0]) if poured and _thins(of[0]) else (unkept.water(of[0]), ())
+
+
+def _poured(plain: str) -> list[Kilograms]:
+    return [m.value for m in measures.find(plain) if m.kind == "volume"]
 
 
 def _thins(a: Assessment) -> bool:
