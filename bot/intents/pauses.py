@@ -156,8 +156,6 @@ _CANCEL: Final = re.compile(
     r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"
     r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?(?:,? (?:and |n )?start (?:over|again|afresh|fresh))?$"
 )
-
-
 _ONE_OF_TWO: Final = re.compile(
     r"^(?:(?:please|ok|lets) )*(?:forget|cancel|drop|scrap|ditch|kill|stop)(?: about)?"
     r"(?: the| my)? (?P<one>(?!that\b|it\b|this\b)[a-z]+),?"
