@@ -129,7 +129,7 @@ def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooS
         return (replace(first, text="\n".join((first.text, put_in.strong_taken(a)))), *rest)
     a = wishes.put_off(turn, a.batch.id, refusal.earliest).after
     try:
-        first, *rest = mark(turn, meant, intent)
+        first, *rest = as_planned.show(turn, a) if isinstance(a.refusal, TooSoon) else mark(turn, meant, intent)
     except Gone:  # nothing of the new plan is meant by it: then the plan is the answer
         first, *rest = as_planned.show(turn, a)
     return (replace(first, text="\n".join((marks.meal_as_it_can_be(a, refusal), first.text))), *rest)

@@ -88,7 +88,7 @@ def strength_said(text: str, context: Context) -> Intent | None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if usual_cure(v))
             return Unclear("number", text[:60], options)
-        if not usual_cure(number / 100):  # «4» may be the fridge
+        if not usual_cure(number / 100) or number.is_integer():  # «4» or «5» may be the fridge
             odd = odd_strength(number / 100)
             return odd if odd.options else Unclear("number", text[:60])
         value = number / 100

@@ -24,7 +24,7 @@ _WORDS: Final = re.compile(
     + "|".join(words.pattern.removeprefix(r"\b").removesuffix(r"\b") for words, _ in (*PRODUCT_WORDS, *CUT_WORDS))
     + r"|"
     + "|".join(_ANIMALS)
-    + r")\b"
+    + r"|breast)\b"
 )
 _ONE_MORE: Final = re.compile(r"an?|another|new|more|second|some|next|any|start|starting|\d+")
 _THE: Final = ("", "the", "my", "our", "and", "then")
@@ -114,6 +114,9 @@ def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:
     if named or (counted and not _is_read(word, found)):
         return found[0]
     fits = [name for name, product, cut in batches if _is_of(called, product, cut)]
+    if called == "breast":  # of the one bird that there is: every whole one has a breast of its own
+        birds = [(name, cut) for name, product, cut in batches if _is_of("bird", product, cut)]
+        fits = [name for name, cut in birds if len(birds) == 1 and cut.endswith("breast")]
     fits = fits or [name for name, _, _ in batches if called in name.split()]  # «the bacon» of the back bacon
     return f"{before}{fits[0]}" if len(fits) == 1 else found[0]
 

@@ -117,6 +117,7 @@ _SAY: Final = re.compile(
     rf"(?<=^they \w{{4}} it )(?:for|by) (?=\d)|\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})"
 )
 _LETS: Final = re.compile(rf"^(?:(?:ok|then|so) )*lets (?:say|do|aim for) (?:for |on )?(?={A_WEEKDAY}|the \d|tom)")
+_DAY_FIRST: Final = re.compile(rf"^(?:[a-z]{{2,8}},? ){{0,2}}(?:{A_WEEKDAY}|tomorrow)(?: [a-z]{{3,9}})?,? ?$")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
@@ -159,8 +160,9 @@ def read_move(text: str, context: Context) -> Intent | None:
     if verb is None or begun or (_LOOSE.match(verb[0]) and _about_a_deed(text)):
         return None
     said, whole = _time_of(target[min(verb.start(), len(target)) :], context), _time_of(target, context)
-    if said is None or (verb[0] == "instead" and whole and whole.day_said and whole.hour_said):
-        said = whole  # «eating tonight instead 7pm»
+    in_front = verb[0] == "instead" or _DAY_FIRST.match(target[: verb.start()])
+    if said is None or (in_front and whole and whole.day_said and whole.hour_said):
+        said = whole  # «eating tonight instead 7pm», «sunday we eat at 5»
     if (said := said and when.of_today(text, said, context)) is None:
         return _in_a_week(target) or _weekend(target, context)
     if _of_a_step(verb[0], said, text, context):
@@ -285,9 +287,8 @@ def read_word(text: str, context: Context) -> Intent | None:
     part = re.match(r"(?:not (?:until|till?) )?(?:in the|this|tomorrow|tonight)\b", bare)
     if _step_waits(context) and part and not said.hour_said and not meal and (soon := when.future(bare, context)):
         return Unclear("word", bare, (Snooze(until=soon.at), to))  # «tomorrow»: what was called for, or the meal
-    if (
-        context.due_step and said.hour_said and not meal and (not said.day_said or _SOON_DAY.search(bare))
-    ):  # «at 20:30 please»: the step, or the meal
+    soon_day = not said.day_said or _SOON_DAY.search(bare)
+    if context.due_step and said.hour_said and not meal and soon_day:  # «at 20:30 please»: the step, or the meal
         put_off, gone = when.future(bare, context), when.past(bare, context)
         just = (StepDone(at=gone.at),) if gone and context.now - gone.at <= _JUST and _BARE_HOUR.fullmatch(bare) else ()
         return Unclear("word", bare, (*just, Snooze(until=put_off.at if put_off else None), to))

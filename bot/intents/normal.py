@@ -28,6 +28,7 @@ _DAY_ISH: Final = re.compile(  # «sat 5ish» is an hour, and no date
 )
 _WORD_ISH: Final = re.compile(r"\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)ish\b", re.IGNORECASE)
 _QUOTED: Final = re.compile(r"(^|\s)\"([^\"]{1,40})\"(?=$|[\s,.;!?])")  # «it says "cure 1"»: no inch
+_FACE: Final = re.compile(r"(?<=\w) ?[:;]-?[()/|]+ (?=\w)")  # «fridge 44 :( the door was open»: it parts two clauses
 _MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
 
 
@@ -45,7 +46,7 @@ def normal(text: str, language: str = "en", celsius: bool = False) -> str:
         text = _QUOTED.sub(r"\1\2", text)
     if "ish" in text.casefold():
         text = _DAY_ISH.sub(r"\1 at \2", _WORD_ISH.sub(r"at \1", text))
-    plain = _MENTION.sub("", measures.plain(text)).strip()
+    plain = _MENTION.sub("", measures.plain(_FACE.sub(", ", text))).strip()
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()

@@ -6,6 +6,7 @@ from typing import Final
 from zoneinfo import ZoneInfo
 
 from bot.intents import spans, when
+from bot.intents.back_at import fridge_is_back
 from bot.intents.context import SHOWN, Context
 from bot.intents.households import read_hand_over
 from bot.intents.intents import Ask, Cancel, Intent, Pause, Resume, Unclear
@@ -155,8 +156,6 @@ _CANCEL: Final = re.compile(
     r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"
     r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?(?:,? (?:and |n )?start (?:over|again|afresh|fresh))?$"
 )
-
-
 _ONE_OF_TWO: Final = re.compile(
     r"^(?:(?:please|ok|lets) )*(?:forget|cancel|drop|scrap|ditch|kill|stop)(?: about)?"
     r"(?: the| my)? (?P<one>(?!that\b|it\b|this\b)[a-z]+),?"
@@ -192,6 +191,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
     """A talk paused or taken up again, handed over, or a batch given up."""
     if _RESUME.search(text):
         return Resume()
+    if fridge := fridge_is_back(text, context):
+        return Unclear("word", text[:SHOWN], (fridge, _between(_BACK_AT.sub("until ", text), context)))
     if _CANCEL.search(" ".join(without(text).split())) and not re.search(r"\b(?:number|reading|temp)\b", text):
         return Cancel()
     if _THROWN.match(text):

@@ -31,7 +31,7 @@ _OWN_DEED: Final = re.compile(
 def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
     """A plain line once for each batch that it names together, with that name alone; else the line as it is."""
     if len(names) < 2 or _WEIGHED.search(text):
-        return (text,)
+        return _weights(text, names)
     if plural := next((base for base in _told_apart(names) if re.search(rf"\b{re.escape(base)}s\b", text)), ""):
         those = [one.lower() for one in names if one.lower() == plural or one.lower().startswith(f"{plural} ")]
         return tuple(re.sub(rf"\b(?:both |all )?(?:of )?(?:the )?{re.escape(plural)}s\b", one, text) for one in those)
@@ -55,6 +55,18 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
             other = found["too"] or found["same"]
             return before, f"{before[: first.start()]}{other}{before[first.end() :]}"
     return (text,)
+
+
+def _weights(text: str, names: Sequence[str]) -> tuple[str, ...]:
+    """«the flat is 7.2 lb and the bacon 5.1 lb», of two that there are: the weight of each, and no new pieces."""
+    name = "|".join(re.escape(n.lower()) for n in names)
+    weight = r"[\d.]+ ?(?:kg|kilos?|lbs?|pounds?)"
+    is_ = r"(?: is| was| weighs| weighed)"
+    told = rf"(?:the )?({name}){is_} ({weight})(?:,| and|, and) (?:the )?({name}){is_}? ({weight})"
+    found = re.fullmatch(told, text) if len(names) > 1 else None
+    if found is None or found[1] == found[3]:
+        return (text,)
+    return f"{found[1]}: it is {found[2]}", f"{found[3]}: it is {found[4]}"
 
 
 def _one_by_one(text: str, name: str) -> tuple[str, ...]:

@@ -22,6 +22,7 @@ from core.units import Hours, Kilograms
 OTHERWISE = 0.1  # of what was planned, and a gram: no scale and no spoon for the last pinch. Judgement
 SALTIER = 0.005  # of meat and water: what a tongue notices, as in bot/conversation/curing.py. Judgement
 A_GRAM = 0.001  # kg
+A_TENTH = 0.0001  # kg, what a scale for curing salt shows: less cannot be added by it
 WORTH_ADDING = 0.02  # of a dose; less no kitchen scale shows. Judgement
 
 
@@ -100,7 +101,8 @@ def to_plan(a: Assessment) -> str:
 def _mended(a: Assessment, d: Dose, found: Judgement, lain: Hours | None = None) -> str:
     """The way out: weighed anew while the meat is not in, topped up where it is too weak, poured off in time."""
     if found.verdict is Verdict.UNDER_FLOOR:
-        if found.top_up_cure_kg is None or _spooned(a) or (lain is not None and lain > POUR_OFF_WITHIN):
+        too_little = found.top_up_cure_kg is None or found.top_up_cure_kg < A_TENTH
+        if too_little or _spooned(a) or (lain is not None and lain > POUR_OFF_WITHIN):
             return cautions.WORDS["under_cured_floor"]
         if "into_cure" not in a.batch.done:
             more = say(

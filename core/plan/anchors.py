@@ -110,7 +110,7 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
     on_the_eve = by_the_clock(case.setup) or case.setup.nitrite_target == 0.0  # salt alone keeps nothing for days
     if on_the_eve and latest_in >= earliest_in:  # fresh until then, in by daylight
         return max(in_by_day(case, latest_in, on), earliest_in)
-    if _earliest_in(case.as_settled()) > latest_in:  # what was promised when it was said is late, not refused
+    if _earliest_in(case.as_settled()) > latest_in and not case.done("out"):  # what was promised is late, not refused
         free = but(case, setup=but(case.setup, deadline=None))
         earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
         raise TooSoon(deadline, earliest, needed_days(case))

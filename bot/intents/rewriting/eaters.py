@@ -37,12 +37,15 @@ RULES: Final = rules(
      r"|little ones|parents|grandparents)(?: are|,? aged?| who are)"
      r" (?P<ages>\d{1,2}(?:,? (?:and |& )?\d{1,2})+)"
      r"(?! ?(?:kg|lbs?|people|guests|pm|am|oclock|%)\b)(?: years? old| yrs?)?,? ?", _of_ages),
+    (r"\b(?:(?:the|my|our|two|2|three|3) )?(?:kids|children|boys|girls|grandkids|grandchildren|little ones)\b"
+     r"[^\d?;]{0,20}\b(?:eat(?:ing)?|com(?:e|ing)|join(?:ing)?|here|too|with us|there)\b[^\d?;,]{0,10},? "
+     r"(?P<ages>(?:1[0-7]|[1-9])(?:,? (?:and |& )?(?:1[0-7]|[1-9]))+)(?: years? old| yrs?)?$", _of_ages),
     (rf"(?P<who>\b{_KIN}(?:[ -]in[ -]law)?)(?:(?<!guest)(?<!kid)(?<!boy)(?<!girl)(?<!neighbour)(?<!neighbor)s\b| is"
      r"| has| turn(?:ed|s|ing)|s turning| whos| who is|,? aged?|(?= (?:6[5-9]|[7-9]\d|10\d)\b)) (?:(?:already|nearly"
      r"|almost|about|only|just|now|turning|turned|over|aged?) )*(?P<years>\d{1,2}|10\d)(?![.:]\d)"
      r"(?:[ -]?(?:years?|yrs?|y)(?:[ -]?(?:old|o))?)?"
      r"(?=$|[,;.!?]| (?:and|but|so|who|had|has|ate|is|will|eats|with|too|comes?|coming|joins?|can|may|should|could|does"
-     r"|wants?|ok|what)\b)(?!,? \d)", _of_an_age),
+     r"|wants?|ok|what|btw|by the way|though)\b)(?!,? \d)", _of_an_age),
     (rf"(?P<who>\b{_KIN}\b[^,;.\d]{{0,30}}?)[,;]? (?:and )?(?:shes|hes|she is|he is|whos) (?P<years>[6-9]\d|10\d|[1-5])"
      r"(?=$|[,;.!?]| (?:and|so|but|now|years?)\b)(?! ?(?:[cf]\b|degrees|in the))", _of_an_age),
     (rf"(?P<who>)\b(?P<years>\d{{1,2}}|10\d)[- ]?(?:year[- ]old|yr[- ]old|yo|y/o)\b(?! (?:\w+ )?{_THING}\b)",
