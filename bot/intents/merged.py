@@ -6,6 +6,7 @@ from typing import Any
 from bot.intents.intents import (
     Change,
     Debrief,
+    Happened,
     Intent,
     MoveDeadline,
     Pause,
@@ -54,7 +55,10 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return replace(one, said={**one.said, **b})
         case (Snooze(until=None, by=None), Snooze()) | (Pause(until=None), Pause()):
             return two
-        case Snooze(), Snooze(until=None, by=None, step=None):  # «half an hour more, then ping me»
+        case (Snooze(), Snooze(until=None, by=None, step=None)) | (  # «half an hour more, then ping me»
+            Happened(what="lid"),
+            StepDone(step=Kind.FLIP),  # «spritzed and turned it», on the grate
+        ):
             return one
         case StepSkipped(step=None), Snooze():  # «skip the reminder, we check it at 10»
             return two
