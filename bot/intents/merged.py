@@ -76,7 +76,7 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return two if a is None else one  # «only on sunday, so may we move it by a day»
         case MoveDeadline(to=None), Unclear(options=(*_, Snooze(), MoveDeadline() as meal)):
             return meal
-        case StepDone(), StepDone() if one == two:
+        case StepDone() | Happened(), StepDone() | Happened() if one == two:
             return one
         case StepDone() | Debrief() | Reading(), Debrief(
             mass=None, grey=None, salt=None, hours=None, unmeasured=False
