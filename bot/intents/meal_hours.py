@@ -12,7 +12,7 @@ from core import patterns as re
 
 _MAKE_IT: Final = re.compile(
     r"^(?P<who>.*)\bmake it (?:more like |about |around |at )?"
-    r"(?P<hour>(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?)(?P<spoken> oclock)?"
+    r"(?P<hour>(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?P<spoken> oclock)?"
     r"(?: (?:then|please|now|instead|today|tonight))*$"
 )
 _MADE_FOR: Final = re.compile(  # «make the bacon for sunday»: the day on which it is eaten
