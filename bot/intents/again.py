@@ -38,6 +38,7 @@ _SMALL: Final = words(
 _TOLD: Final = re.compile(
     r"\b(?:flipped|turned|forgot|missed|happened|read|reads|fridge|pit|core|hour|hr|min|mins|minutes?|day|flip)\b"
 )
+_UNITS: Final = re.compile(r"[^\d]*\b(?:celsius|fahrenheit|metric|imperial|kilos|pounds|inches) again\b")
 _ASKS: Final = re.compile(r"(?:how|what|why|when|where|is|are|does|did|do (?:i|we)|should|can i|could i|may i)\b")
 
 
@@ -47,7 +48,7 @@ def read_again(text: str, context: Context) -> Start | None:
     Beside a batch only with a weight or a meal, since «again» may be said of a step there; a question is none.
     """
     found = _AGAIN.search(text)
-    if found is None or text.endswith("?") or _ASKS.match(text):
+    if found is None or text.endswith("?") or _ASKS.match(text) or _UNITS.match(text):
         return None
     rest = _AGAIN.sub(" ", text)
     bare = without_times(without(_blank(rest)))

@@ -36,6 +36,7 @@ _TOLD_TWICE: Final = (  # pairs of which the second is the first in other words
     {("happened", "left_out"), ("step", Kind.OUT)},
     {("step", Kind.BRINE), ("step", Kind.INTO_CURE)},  # «brine made and in the fridge»
     {("step", Kind.THAW), ("field", "frozen")},
+    {("happened", "lid"), ("step", Kind.FLIP)},  # «spritzed and turned it», on the grate
     {("happened", "frozen"), ("field", "frozen")},
 )
 TOLD: Final = (

@@ -13,9 +13,18 @@ from core.batch.events import Probe
 
 NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,3})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
 _FRACTION: Final = re.compile(r"\b(\d{1,2}) ([1-7])/([248])\b(?!/)")
-_THAT_ONE: Final = r"(?:(?:the|that|my|a|reading|of|number|pit|core|meat|fridge|brine) )*"
-_NO_GOOD: Final = r"(?:was|is) (?:wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense|misread)"
-_REALLY: Final = r"(?:(?:no|sorry|oops|it|its|it was|was|is|really|actually|should be|but)[, ]+)*"
+_THAT_ONE: Final = (
+    r"(?:(?:no|nah|nope|oops|sorry|wait),? )?(?:(?:the|that|my|a|reading|of|number|pit|core|meat|fridge|brine) )*"
+)
+_NO_GOOD: Final = (
+    r"(?:was|is|came from|was from) (?:wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense|misread"
+    r"|the (?:wrong|other) (?:probe|one|number|reading|thermometer|spot|place|end))"
+)
+_REALLY: Final = (
+    r"(?:(?:no|sorry|oops|it|its|it was|was|is|really|actually|should be|but|and|so|the|real|right|correct|true"
+    r"|good|ones?"
+    r"|number|reading|probe|meat|core)[, ]+)*"
+)
 _VALUE: Final = re.Rules(
     (re.compile(pattern), None)
     for pattern in (

@@ -55,8 +55,9 @@ _OF_READING: Final = re.compile(
     rf"|my) {NUMBER.replace('value', 'was')}(?: \w+)? was at\b"
 )
 _FOR_BATCH: Final = re.compile(
-    r"\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant"
-    r"|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
+    r"(?:^(?:(?:sorry|oops|no|nah|wait),? )+was"
+    r"|\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant|meant)) (?:it )?(?:for )?"
+    r"the (?P<name>[\w ]{2,24}?)(?: (?:that |which )?(?:i|we) (?:flipped|turned|did|meant|read))?$"
 )
 _WRONG_TAP: Final = re.compile(
     r"^(?:(?:oops|sorry|no|i|just|have|ive) )*(?:didnt mean (?:that|it|to)|wrong (?:button|tap|key)|(?:pressed|hit"

@@ -24,6 +24,10 @@ _GREY_INSIDE: Final = re.compile(
 )
 _CUT_TO_LOOK: Final = re.compile(r"\b(?:cut|cutting|sliced?|slicing|opened it|test (?:cut|slice)|corner)\b")
 _OF_ANOTHER: Final = re.compile(r"\b(?:last time|next (?:time|one)|same again)\b")
+_FOR_NEXT: Final = re.compile(  # «bit salty, less salt next time»: what it shall be then, and not how it was
+    r",? ?\b(?:(?:so|and|but|use|with|ill|will|do|go|an?|bit|lot|much|little) )*(?:less"
+    r"|more)\b(?: [a-z]+){0,2} next time\b"
+)
 _TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b|\bof fat\b")
 _AFTER: Final = re.compile(
     r"\b(?:after(?! (?:the )?(?:trim|pump|inject|needl))|cooked|finished|in the end|at the end|came out|final(?:ly)?"
@@ -62,9 +66,10 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     """The weight after, the grey in the middle, the salt, where a plain text tells of them."""
     lengths = [m for m in measures.of_kind(text, "length") if m.low is None]
     grey, of = _grey(text, lengths)
-    salt = saltiness(text)
+    told = _FOR_NEXT.sub("", text)
+    salt = saltiness(told)
     raw = context.phase in UNCOOKED and grey is None
-    if raw or _OF_ANOTHER.search(text):
+    if raw or _OF_ANOTHER.search(told):
         salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     seen = grey is None and seen_grey(text, context)

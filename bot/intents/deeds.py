@@ -88,7 +88,7 @@ DEEDS: Final = re.Rules(
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"
                      r"|^(?:the |my )?(?:smoker|grill|pit|oven|bbq)s? (?:on|lit|going)(?: now)?$"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
-                    r"|\bfoiled\b|\b(?:paper|foil)(?: is|s)? (?:on\b|a?round (?:it|them|the meat)\b)"
+                    r"|\bfoiled\b|\b(?:paper|foil)(?: is|s| went| has gone)? (?:on\b|a?round (?:it|them|the meat)\b)"
                     r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b|^(?:foil|paper) at (?=\d)"
                     r"|^(?:now )?in (?:the )?(?:foil"
                     r"|paper)(?: now)?$"),

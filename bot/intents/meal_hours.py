@@ -12,7 +12,8 @@ from core import patterns as re
 
 _MAKE_IT: Final = re.compile(
     r"^(?P<who>.*)\bmake it (?:more like |about |around |at )?"
-    r"(?P<hour>(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?: (?:then|please|now|instead))*$"
+    r"(?P<hour>(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?P<spoken> oclock)?"
+    r"(?: (?:then|please|now|instead|today|tonight))*$"
 )
 _MADE_FOR: Final = re.compile(  # «make the bacon for sunday»: the day on which it is eaten
     r"^(?:(?:ok|so|actually|no|please|lets|we will|ill),? )*(?:make|do|have|get) (?:the|my|our) "
@@ -57,7 +58,9 @@ def read_made(text: str, context: Context) -> Intent | None:
     if found is None or said is None:
         return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
-    return to if OF_THE_MEAL.search(found["who"]) else Unclear("word", text[:60], (to,))
+    if OF_THE_MEAL.search(found["who"]):
+        return to
+    return None if found["spoken"] else Unclear("word", text[:60], (to,))
 
 
 def _made_for(text: str, context: Context) -> MoveDeadline | None:

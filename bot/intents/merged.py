@@ -6,6 +6,7 @@ from typing import Any
 from bot.intents.intents import (
     Change,
     Debrief,
+    Happened,
     Intent,
     MoveDeadline,
     Pause,
@@ -41,7 +42,26 @@ def _out_for_good(intents: list[Intent]) -> list[Intent]:
     return [one.options[0] if beyond and isinstance(one, Unclear) and one.why == "took_out" else one for one in intents]
 
 
+def _tells_both(one: Intent, two: Intent) -> bool:
+    """Whether the second tells nothing beyond the first."""
+    match one, two:
+        case Snooze(), Snooze(until=None, by=None, step=None) if one.until or one.by:
+            return True  # «half an hour more, then ping me»
+        case Happened(what="lid"), StepDone(step=Kind.FLIP):  # «spritzed and turned it», on the grate
+            return True
+        case Change(changes={"chill": _}), Unclear(why="chilled_on"):
+            return True
+        case StepDone() | Debrief() | Reading(), Debrief(
+            mass=None, grey=None, salt=None, hours=None, unmeasured=False
+        ):  # «sliced, lovely»
+            return True
+        case _:
+            return isinstance(one, StepDone | Happened) and one == two
+
+
 def _joined(one: Intent, two: Intent) -> Intent | None:
+    if _tells_both(one, two):
+        return one
     match one, two:
         case Reading(temperatures=a, tender=ta, batch=ba), Reading(temperatures=b, tender=tb, batch=bb) if ba == bb:
             both: tuple[Temperature, ...] = (*a, *b)
@@ -54,14 +74,10 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return replace(one, said={**one.said, **b})
         case (Snooze(until=None, by=None), Snooze()) | (Pause(until=None), Pause()):
             return two
-        case Snooze(), Snooze(until=None, by=None, step=None):  # «half an hour more, then ping me»
-            return one
         case StepSkipped(step=None), Snooze():  # «skip the reminder, we check it at 10»
             return two
         case StepSkipped(step=Kind.FLIP, at=at), Snooze(until=until, step=None) if at and until and until > at:
             return replace(two, step=one.step)  # «not tonight, in the morning»
-        case Change(changes={"chill": _}), Unclear(why="chilled_on"):
-            return one
         case Unclear(why="chilled_on"), Change(changes={"chill": _}):
             return two
         case Change(changes={"deadline": None}), MoveDeadline() | Unclear(
@@ -72,12 +88,6 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return two if a is None else one  # «only on sunday, so may we move it by a day»
         case MoveDeadline(to=None), Unclear(options=(*_, Snooze(), MoveDeadline() as meal)):
             return meal
-        case StepDone(), StepDone() if one == two:
-            return one
-        case StepDone() | Debrief() | Reading(), Debrief(
-            mass=None, grey=None, salt=None, hours=None, unmeasured=False
-        ):  # «sliced, lovely»
-            return one
         case StepDone(step=Kind.RINSE | Kind.SOAK, detail=""), StepDone(step=Kind.RINSE, at=None, detail=said) if said:
             return replace(one, detail=said)  # «soaked an hour, tastes fine»
         case _:

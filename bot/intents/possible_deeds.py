@@ -33,6 +33,7 @@ _LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat wen
 )
 _STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved|spil\w+|(?:more|extra|much) (?:salt|sugar))\b")
 _STIRRED_UP: Final = re.compile(r"\bstirr\w+ (?:up )?(?:the |my )?(?:brine|pickle|salts?)\b")
+_ROUND: Final = re.compile(r"\b(?:spritz\w*|mopp\w*|bast\w*|spray\w*|spun|rotat\w*|round(?! \d)|around(?! \d)|lid)\b")
 _SPICE: Final = re.compile(r"\b(?:pepper\w*|coriander|spices?|crust|seasoned|rub|mustard)\b")
 _AFTER_THE_CURE: Final = (Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB)
 _COOKED: Final = re.compile(r"\boff the (?:smoker|grill|pit|fire)\b|\btook (?:it|them) off$|\bsliced (?:it|them)\b")
@@ -86,6 +87,8 @@ def possible(kind: Kind, text: str, context: Context) -> bool:
         return context.phase not in SET_UP
     if kind is Kind.BRINE and _STIRRED_UP.search(text):  # it may stand already, and is only stirred
         return context.phase in ("none", "waiting") and not context.brine_made
+    if kind is Kind.FLIP and context.phase == "cooking" and _ROUND.search(text):
+        return False  # on the grate
     if kind is Kind.DRY:  # a rack in the fridge is where it chills, too
         return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:

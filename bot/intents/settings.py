@@ -27,7 +27,8 @@ _UNIT_WORDS: Final = (
 )
 _UNITS: Final = re.Rules((re.compile(listed), (name, unit)) for name, unit, listed in _UNIT_WORDS)
 _WANT_UNITS: Final = re.compile(
-    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|^(?:only|just)|set (?:units? )?to|show|give me"
+    r"\b(?:only )?(?:use|using|want|prefer|speak|(?:switch|change|back)(?: me| us| it| everything)?(?: back)? to"
+    r"|gimme|^(?:only|just)|set (?:units? )?to|show|give me"
     r"|talk|units?|(?:weights?|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?) in|for (?:the |my )?(?:weights?"
     r"|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?)"
     r"|einheiten|bitte)\b|^(?:metric|imperial"
@@ -45,6 +46,7 @@ _UNIT_SMALL: Final = words(
     always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
     cm inch inches oz ounces but im am ill id else rest oven smoker like lets read think c celsius
     can could have get see that this n whole plan numbers those both values
+    gimme back again us
     centigrade f fahrenheit degrees talk bitte einheiten nur und my a lengths length sizes size thickness thicknesses
     """
 )

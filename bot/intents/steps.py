@@ -46,7 +46,9 @@ _DONE: Final = re.compile(
     r"|\bdid the (?:flips?|turn|rinse|rub|soak|wrap|(?:fridge |brine |mid )?check|morning one|evening one|last one)\b"
 )
 _MISSED: Final = re.compile(
-    r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so|actually) )*(?:forgot|missed|didnt"
+    r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so|actually|last night|yesterday"
+    r"|this morning"
+    r"|evening) )*(?:forgot|missed|didnt"
     r"|did not|never (?:did|flipped|turned|rinsed|wrapped|soaked|rubbed)|slept through|overslept|vergessen)\b"
     r"|\b(?:and|so|sorry|then|again|we|i|ive|have|,) missed (?:both|them|two|the|that|this|it|a|an|my|one|another"
     r"|\d)\b"

@@ -127,7 +127,9 @@ _LID: Final = re.compile(
     r"\b(?:opened|lifted|had|took) (?:up )?(?:the )?(?:lid|cooker|smoker|grill|dome)(?: off| open| up)?\b"
     r"|\blid (?:was |is |has been |had been |came )?(?:open|off|up|opened)\b"
     r"|\b(?:took|had) (?:a |another )?(?:quick |little )?(?:peek|look (?:inside|in))\b|\bpeeked\b"
-    r"|\b(?:spritze?d|mopped|basted|sprayed)\b|^(?:did the )?spritz(?: done)?$|\bforgot to (?:close|shut"
+    r"|\b(?:spritze?d|mopped|basted|sprayed|rotated)\b"
+    r"|\b(?:turned|spun|flipped) (?:it|them|the \w+) a?round\b|^(?:did the )?spritz(?: done)?$|\bforgot to (?:close"
+    r"|shut"
     r"|put) (?:back )?(?:the |it )?lid\b"
     r"|\bleft (?:the )?(?:lid|cooker|smoker|dome) (?:open|off|up|ajar)\b"
 )

@@ -74,6 +74,7 @@ RULES: Final = rules(
     (r"\b(at|since) (?:like|around|about|maybe|say|roughly) (?=(?:1[0-2]|[1-9])\b)", r"\1 "),
     (r",? ?\b(?:at )?(?:the )?(?:same|usual) (?:hour|time)(?: as (?:before|planned))?(?: please| pls)?$", ""),
     (r"\bthis am\b", "this morning"),
+    (r"\b(last ni(?:ght|te)|this morning|yesterday) ?s (flips?|turns?)\b", r"the \2 \1"),
     (r"^(?:(?:i|sorry|oops|wait) )*meant (?:at )?(\d{1,2}(?:[.:][0-5]\d)? ?[ap]m),? not (?:\d{1,2} ?)?[ap]m$",
      r"it was at \1"),
     # «20.3. 12h», «sat 13h»: an hour behind its day

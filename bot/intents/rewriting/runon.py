@@ -28,6 +28,10 @@ _RULES: Final = re.Rules(rules(
     (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now"
      rf"|and) )*(?<!\d){_NUMBER}(?!\d)(?: still)?,? ?){{1,3}})(?<=[ ,])"
      rf"(?=(?:(?:so|im|i am|we are|were|and|now) )*(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),
+    # what was forgotten, and is done now
+    (r"\b((?:missed|forgot)\b[^,;?]{3,40}?),? (?:and |but )?(?=(?:just|now|jetzt|grad|gerade|eben|im|i) (?:just "
+     r"|now )*(?:done|did"
+     r"|doing|flipped|turned|flipping|turning)\b)", r"\1, "),
     # what was read or done, and till when nobody is there
     (r"(?<=\d) (?=(?:(?:and|im|i am|we are|ill be|well be) )*(?:gone|away|off|out|back|busy) "
      r"(?:til|till|until|at) (?:about )?(?:\d|noon|midnight|tonight|tomorrow|late|the |mon|tue|wed|thu|fri|sat|sun))",

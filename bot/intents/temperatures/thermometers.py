@@ -17,7 +17,7 @@ _PROBE_WORDS: Final = {
     ham bacon
                    kern kerntemperatur kerntemp fleisch turkey breast breasts thigh thighs leg legs drumstick
                    wing brust keule schenkel fish fillet fillets salmon trout side belly loin duck chicken bird beef
-                   pork end ends edge edges fork skewer toothpick""",
+                   pork end ends edge edges tail fork skewer toothpick""",
     Probe.PIT: "pit grill smoker cooker dome chamber bbq grate kamado lid garraum grillraum",
     Probe.FRIDGE: "fridge fridges refrigerator refrigeratr frig fridg kühlschrank",
     Probe.BRINE: "brine brines pickle lake bucket liquid",
@@ -55,6 +55,7 @@ _TOKEN: Final = re.compile(
     r"|(?: ?(?:°|degrees?|deg|grad))?(?![^\W_]))"
     r"|(?P<word>[^\W\d_]+)|(?P<sep>[,;!])|(?P<other>[^\s./~+&()?:°'=@-])"
 )
+_NOW: Final = frozenset(("now", "jetzt", "nun"))
 _CLOCK: Final = re.compile(r"\d|noon|midnight")
 # «down 2 degrees», «up 5», «by 10»: a difference, no temperature
 _DIFFERENCE: Final = re.compile(r"\b(?:down|up|by|dropped|drop|fell|rose|gained|lost|climbed|another|within|plus)$")
@@ -106,6 +107,7 @@ class _Waiting:
     time: str = ""
     ago: timedelta | None = None
     since_sep: int = 0
+    now: bool = False  # the last number is that of now: an hour behind it is of the next
 
 
 def taken_apart(text: str) -> Line:
@@ -113,6 +115,8 @@ def taken_apart(text: str) -> Line:
     line, waiting = Line(slashed=bool(_SLASH.search(text))), _Waiting()
     for found in _TOKEN.finditer(text):
         _take(found, line, waiting, text)
+    if waiting.now and waiting.time:  # «140 now at 7pm»: no other number came that the hour could be of
+        _amend(line, replace(line.items[-1], time=waiting.time))
     return line
 
 
@@ -159,7 +163,7 @@ def _take(found: re.Match[str], line: Line, waiting: _Waiting, text: str) -> Non
             waiting.ago = None if waiting.since_sep else waiting.ago
             waiting.since_sep = 0
         case "word":
-            _take_word(found[0], line)
+            _take_word(found[0], line, waiting)
         case "other":
             line.foreign.append(found[0])
         case "many" | "over":
@@ -172,16 +176,27 @@ def _take(found: re.Match[str], line: Line, waiting: _Waiting, text: str) -> Non
             _take_number(found, line, waiting, text)
 
 
-def _take_word(word: str, line: Line) -> None:
+def _take_word(word: str, line: Line, waiting: _Waiting) -> None:
     line.words.add(word)
+    if word in _NOW and line.items:
+        _as_of_now(line, waiting)
     if probe := _PROBE.get(word) or _PROBE.get(word.removesuffix("s")):  # «internal's 171»
         line.order.append(probe)
     elif word not in _SMALL_TALK and word not in TENDER and word not in TOUGH:
         line.foreign.append(word)
 
 
+def _as_of_now(line: Line, waiting: _Waiting) -> None:
+    """«an hour ago 110 now 88», «88 now, an hour ago 110»: what was told of then holds for no number of now."""
+    waiting.ago, waiting.time = None, ""
+    before = [item.ago for item in line.items]
+    if len(before) > 1 and before[-1] and before[-1] == before[-2]:
+        _amend(line, replace(line.items[-1], ago=None))
+    waiting.now = not line.items[-1].ago
+
+
 def _take_span(found: re.Match[str], line: Line, waiting: _Waiting) -> None:
-    if found["ago"] and line.items:
+    if found["ago"] and line.items and not (waiting.now or line.items[-1].ago):
         _amend(line, replace(line.items[-1], ago=spans.span(found[0])))
     elif found["ago"]:
         waiting.ago = spans.span(found[0])
@@ -190,7 +205,7 @@ def _take_span(found: re.Match[str], line: Line, waiting: _Waiting) -> None:
 def _take_time(words: str, line: Line, waiting: _Waiting) -> None:
     last = line.items[-1] if line.items else None
     full = last is not None and bool(_CLOCK.search(last.time)) and bool(_CLOCK.search(words))
-    if last is not None and waiting.since_sep and not full:
+    if last is not None and waiting.since_sep and not (full or waiting.now):
         _amend(line, replace(last, time=f"{last.time} {words}".strip()))
     else:
         waiting.time = f"{waiting.time} {words}".strip()
@@ -214,7 +229,7 @@ def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str)
     joined = bool(line.order) and bool(re.search(r"\d ?-$", text[: found.start() + 1].rstrip("0123456789 ")))
     number = Number(abs(value) if joined else value, unit)
     line.order.append(Item(number, waiting.time, waiting.ago, joined=joined))
-    waiting.time = ""
+    waiting.time, waiting.now = "", False
     waiting.since_sep += 1
 
 

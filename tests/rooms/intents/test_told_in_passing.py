@@ -6,14 +6,18 @@ from bot.intents.guests import how_many
 from bot.intents.intents import (
     Ask,
     Change,
+    Correct,
+    Debrief,
     HandOver,
     Happened,
     MoveDeadline,
     Pause,
     Question,
     Reading,
+    Settings,
     Snooze,
     StepDone,
+    StepMissed,
 )
 from bot.intents.normal import normal
 from bot.intents.read import read
@@ -187,3 +191,67 @@ def test_when_it_will_be_wrapped_is_one() -> None:
 def test_what_is_asked_is_answered(text: str) -> None:
     """A question stays one."""
     assert not any(isinstance(one, MoveDeadline | Reading) for one in read(text, CURE) if not isinstance(one, Question))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["an hour ago 110 now 88", "110 an hour ago 88 now", "88 now an hour ago 110", "an hour ago 110 88 now"],
+)
+def test_what_was_and_what_is_each_at_its_hour(text: str) -> None:
+    """A chill is judged by these hours: the number of now is of now, wherever it stands."""
+    (found,) = read(text, CHILL)
+    assert isinstance(found, Reading)
+    assert {(t.value, t.at) for t in found.temperatures} == {(110.0, wall(3, 1, 7, 30)), (88.0, None)}
+
+
+def test_three_in_a_row_each_at_its_hour() -> None:
+    """An hour that stands before its number is not of the one before it."""
+    (found,) = read("2 hours ago 125 an hour ago 110 now 88", CHILL)
+    assert isinstance(found, Reading)
+    assert [t.at for t in found.temperatures] == [wall(3, 1, 6, 30), wall(3, 1, 7, 30), None]
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "was"),
+    [("nah 148 was the wrong probe real ones 139", 139.0, 148.0), ("nah 250 was the wrong one its 230", 230.0, 250.0)],
+)
+def test_a_number_of_the_wrong_probe(text: str, value: float, was: float) -> None:
+    """The right one takes its place."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Correct)
+    assert (found.value, found.was) == (value, was)
+
+
+@pytest.mark.parametrize("text", ["gimme celsius n kilos from now", "switch me to celsius", "use celsius again"])
+def test_units_however_they_are_asked_for(text: str) -> None:
+    """They are set, and nothing is begun anew."""
+    (found,) = read(text, context("none"))
+    assert isinstance(found, Settings)
+    assert found.changes["units"].temperature == "c"
+
+
+@pytest.mark.parametrize(
+    ("text", "salt"),
+    [
+        ("bit salty smoke spot on less salt next time", 1),
+        ("bit bland more salt next time", -1),
+        ("salt was right less smoke next time", 0),
+    ],
+)
+def test_how_it_was_beside_how_it_shall_be(text: str, salt: int) -> None:
+    """A wish for the next time takes nothing of what is told of this one."""
+    (found,) = read(text, context("stored"))
+    assert isinstance(found, Debrief)
+    assert found.salt == salt
+
+
+@pytest.mark.parametrize("text", ["spritzed n turned it round", "spritzed and flipped it"])
+def test_turned_on_the_grate(text: str) -> None:
+    """No flip of the cure: the lid was open."""
+    assert [type(one) for one in read(text, FIRE)] == [Happened]
+
+
+@pytest.mark.parametrize("text", ["last night missed the flip just done", "forgot last nights flip, done now"])
+def test_forgotten_and_done_now(text: str) -> None:
+    """Both are told."""
+    assert [type(one) for one in read(text, CURE)] == [StepMissed, StepDone]
