@@ -25,6 +25,7 @@ HOTTEST_CORE: Final[Celsius] = 100.0
 HOTTEST_PIT: Final[Celsius] = 205.0
 LEAST_PIT: Final[Celsius] = 70.0
 _DOWN: Final = re.compile(r"\b(?:down|lower|cooler|drop|less|back off)\b")
+_COLD_F: Final = re.compile(r"(?<![\d:.])[3-8]\d(?! ?c\b)(?![\d:.])(?! ?(?:min|h\b|hours?))")
 _NUMBER: Final = re.compile(r"(?<![\d:.])\d{2,3}(?![\d:.])")
 _PACE: Final = re.compile(
     r"\b(?:up|rose|climbed|gained|risen)(?: by| only| about)* (?P<n>\d{1,2}(?:\.\d)?)\b(?=.*\bh(?:ou)?r\b)"
@@ -104,7 +105,10 @@ def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
 
 def _above(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    mark = celsius(normal(text, turn.person.language), a.person, HOTTEST_CORE)
+    plain = normal(text, turn.person.language)
+    if a.batch.off_at is not None and a.person.units.temperature == "f" and _COLD_F.search(plain):
+        return _reaches(turn, meant, of)  # «is it still above 40», of the chill: no 40 °C
+    mark = celsius(plain, a.person, HOTTEST_CORE)
     if a.batch.off_at is not None and mark is not None and (fell := measured.fell_to(a, mark)):
         return f"{fell}\n{cooling.stands(a)}".strip()
     return measured.above(a, mark or a.floor_c)

@@ -52,6 +52,7 @@ _ON_AT: Final = re.compile(
     r"\b(?:on|start(?:s|ed|ing)?|goes on|went on|put (?:it )?on)\b(?: \w+){0,2}? (?:at )?\d{1,2}(?::\d\d)?"
     r"(?! ?(?:h|hrs?|hours?)\b) ?(?:am|pm)?\b"
     r"(?=.*\b(?:done|ready|finish\w*|off|when (?:can|do|will|could) (?:i|we) (?:expect to )?eat)\b)"
+    r"|\b(?:done|ready|finish\w*|off)\b.*\bif (?:i|we|it) (?:starts?|puts? (?:it )?on|go(?:es)? on)\b(?: \w+){0,2}? \d"
 )
 _TONIGHT: Final = re.compile(r"\b(?:tonight|this evening|at night)\b")
 _WHEN_EAT: Final = re.compile(r"\bwhen (?:can|do|will|could) (?:i|we) (?:expect to )?eat\b")

@@ -12,6 +12,7 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, MoveDeadline, Question, Reading, StepDone
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
+from bot.intents.small import IS_IT
 from bot.intents.supposed import is_to_come
 from bot.intents.temperatures.readings import read_reading
 from bot.intents.vague import read_vague
@@ -33,7 +34,6 @@ _TAIL_DONE: Final = re.compile(
     r",? ?\b(?:is it |is that |are we |all )?(?:done|ready|finished|cooked|chilled|cold enough)(?: now| yet"
     r"| then)? ?\?+$"
 )
-IS_IT: Final = re.compile(r"(?:is|are|was|would|can|does) (?:an? )?\d")  # «is 149 safe to eat» was read nowhere
 _READ_LAST: Final = re.compile(
     r"^(?P<asked>(?:can|may|should|shall|do) (?:i|we) .+?),? (?:the |my )?(?P<read>(?:brine|fridge|core|pit|meat) "
     r"(?:is|reads|at|now|says|its)(?: at| now)? \d{1,3}(?:\.\d)?(?: ?[cf])?)\s*\?*$"

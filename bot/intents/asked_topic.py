@@ -3,12 +3,12 @@
 from dataclasses import replace
 
 from bot.intents import questions
-from bot.intents.asked_beside import IS_IT
 from bot.intents.clause import is_nothing
 from bot.intents.clauses import sentences
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Question, Reading, StepDone, Unclear
 from bot.intents.merged import merged
+from bot.intents.small import IS_IT
 from bot.intents.smelt import smelt
 from core import patterns as re
 

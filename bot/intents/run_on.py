@@ -27,7 +27,7 @@ from bot.intents.intents import (
     StepMissed,
     Unclear,
 )
-from bot.intents.small import ASKS, IF, words
+from bot.intents.small import ASKS, IF, IS_IT, words
 from core import patterns as re
 
 _BEGIN: Final = words(  # what a statement begins with
@@ -97,7 +97,7 @@ _MOST: Final = 5  # places where such a line may be parted
 def run_on(text: str, context: Context) -> list[Intent]:
     """What each statement of a plain line tells; nothing where it asks, or where a part of it is not sure."""
     line = text.split()
-    asks = "?" in text or ASKS.search(text) or IF.search(text) or _HANGS.search(text)
+    asks = "?" in text or ASKS.search(text) or IS_IT.match(text) or IF.search(text) or _HANGS.search(text)
     if context.phase == "none" or not context.free or asks or not 4 - line[0].isdigit() <= len(line) <= _LONGEST:
         return []
     cuts = [n for n in range(1, len(line)) if _begins(line, n)]

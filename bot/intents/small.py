@@ -39,6 +39,14 @@ IF: Final = re.compile(r"\bif\b")
 ASKS: Final = re.compile(  # a line that asks by its mark or its first word, whatever it asks
     r"\?|^(?:(?:what|why|how|when|where|who|which)s?|can|could|may|should|shall|do|does|did|is|are|will|would)\b"
 )
+_GOT_TO: Final = (
+    r"(?: (?:gone|got|gotten|been|come|climbed|still|already|even|ever|get|go|hit|reach(?:ed)?|passed|past|up|down|to"
+    r"|above|over|under|below|at|close))*"
+)
+IS_IT: Final = re.compile(  # «is 149 safe to eat», «is it above 140 yet» were read nowhere
+    r"(?:(?:so|and|ok) )*(?:(?:is|are|was|would|can|does) (?:an? )?\d"
+    rf"|(?:is|has|was|did|does|will|are) (?:it|that|this|they|(?:the |my )?(?:core|meat|middle|inside)){_GOT_TO} \d)"
+)
 
 
 def content(text: str) -> list[str]:

@@ -246,7 +246,9 @@ def lighting_asked(a: Assessment) -> str:
     on = a.plan.step("meat_on") if a.plan else None
     if "light" in a.batch.done:
         return say(
-            "It was lit {when}. {advice}", when=numbers.when(a.batch.done["light"], a.person, a.now), advice=asked(a)
+            "It was lit {when}. {advice}",
+            when=numbers.when(a.batch.done["light"], a.person, a.now),
+            advice=_settles(a) if a.on_at is None else asked(a),
         )
     when = say("Light it as the plan says")
     if step is not None and on is not None and step.state in (State.DUE, State.AHEAD):
@@ -268,6 +270,14 @@ def lighting_asked(a: Assessment) -> str:
         range=_range(lighting.minutes(stove, own)),
         ways=ways,
     )
+
+
+def _settles(a: Assessment) -> str:
+    """How long a fire that was lit takes to a steady pit, before the meat is on it."""
+    stove, on = cooker(a.batch.setup.cooker), a.plan.step("meat_on") if a.plan else None
+    took = lighting.minutes(stove, a.batch.setup.lighter) if stove.fuel == "charcoal" else stove.stable_minutes
+    steady = say("It takes {range} to a steady pit.", range=_minutes(took.low, took.high))
+    return steady if on is None else f"{steady} " + say("Meat on {due}.", due=numbers.clock(on.due, a.person))
 
 
 def _range(minutes: lighting.Range) -> str:

@@ -88,7 +88,27 @@ _MIXED_THICK: Final = re.compile(  # «4 1/2 thick»
 _DAYS_AN_INCH: Final = re.compile(
     r"\b\d{1,2} days? (?:an|per|a|to the|each|for every) inch\b"
 )  # a rule, and no time told
+_SHARE_IS: Final = re.compile(  # «what percent salt is 40 g in 2 kg»
+    r"\b(?:what|how many) (?:%|percent|pct)(?:age)?(?: of)? salt (?:is|are) (?=(\d[\d.]* ?(?:g|grams?|oz|ounces?)\b))\1"
+)
+_PUMPED_AT: Final = re.compile(  # «inject 2 oz per pound»
+    r"\b(inject\w*|pump\w*)\b(.{0,14}?) (\d[\d.]*) ?(oz|ounces?|ml|g|grams?) (?:per|a|to the|each|for every) (?:1 )?"
+    r"(lb|pound|kg|kilo)\b"
+)
+_IN_GRAMS: Final = {
+    "o": 28.35,
+    "m": 1.0,
+    "g": 1.0,
+    "l": 453.6,
+    "p": 453.6,
+    "k": 1000.0,
+}  # by the first letter; NIST SP 811
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
+
+
+def _pumped(found: re.Match[str]) -> str:
+    share = 100.0 * float(found[3]) * _IN_GRAMS[found[4][0]] / _IN_GRAMS[found[5][0]]
+    return f"{found[1]}{found[2]} {share:.3g} %"
 
 
 def _hour(found: re.Match[str]) -> str:
@@ -103,7 +123,8 @@ _AS_FIGURES: Final = (
     (_NUMBER_ONE, "number 1"), (_IN_INCHES, " inch"), (_SALTED_AT, r"\1 %"), (_THE_NTH, r"\1 the "),
     (_BACKWARDS, r"from \g<from> to \g<to>\g<u>"), (_A_VOLUME, r"\1 per "), (_ONE, "1 "), (_PER, r"\1 1 "),
     (_LEVEL, r"\1 "), (_TONIGHT, r"\1\2 pm "), (_MORNING, r"\1\2 am "),
-    (_DAYS_AN_INCH, "how many days to cure"), (_BAG_OF_CURE, r"\1 "), (_AIMED_AT, r"\1 \2 ppm"),
+    (_DAYS_AN_INCH, "how many days to cure"), (_SHARE_IS, r"how salty is \1 of salt"),
+    (_BAG_OF_CURE, r"\1 "), (_AIMED_AT, r"\1 \2 ppm"),
 )  # fmt: skip
 
 
@@ -113,6 +134,7 @@ def figured(text: str) -> str:
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
     text = _MIXED_THICK.sub(lambda m: f"{int(m[1]) + int(m[2]) / int(m[3]):g}", text) if " thick" in text else text
+    text = _PUMPED_AT.sub(_pumped, text)
     text = _SANDWICHES.sub(lambda m: f"{int(m[1]) * int(m[2])} g each", text)
     for words, figures in _AS_FIGURES:
         text = words.sub(figures, text)

@@ -46,7 +46,7 @@ _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
     r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
     r"|mates|grown ?ups|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues"
-    r"|souls|sliders|rolls|buns|wraps|subs|bagels)\b"
+    r"|souls|sliders|rolls|buns|wraps|subs|bagels|burgers|baps|tacos)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?P<total>\d{1,3}) (?:in )?(?:total|altogether)\b"
     r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for"
@@ -82,7 +82,7 @@ MOST_BEHIND: Final[Kilograms] = 1.0  # of salt told behind its word; more is mea
 MOSTSALT: Final[Kilograms] = 3.0
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _HALF_KIDS: Final = re.compile(r"\bhalf (?:of them )?(?:are )?(?:kids|children|little ones|toddlers)\b")
-_PLATE: Final = r"(?:person|head|sandwich(?:es)?|portions?|plates?|servings?|slices?|rolls?|buns?)"
+_PLATE: Final = r"(?:person|head|sandwich(?:es)?|portions?|plates?|servings?|slices?|rolls?|buns?|burgers?|tacos?)"
 _EACH: Final = re.compile(  # «6 oz of pastrami each», «90g meat each», «2 oz school sandwiches»
     rf"^ ?(?:(?:of )?(?:\w+ ){{1,2}})?(?:each|apiece|a head|a person|per {_PLATE}|for each)\b"
     rf"|^ (?:[a-z]+ ){{0,2}}?{_PLATE}\b"
