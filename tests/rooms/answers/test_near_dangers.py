@@ -93,6 +93,8 @@ from core.answers.dangers import grave
         "laurel leaves in the brine",
         "brine in the sink with ice for an hour",
         "fridge door was open 10 minutes",
+        "does a thicker brisket need more cure or more days",
+        "is the turkey raw in the middle at 170",
         "my husband looks a bit tired after the ham",
         "they went grey after the brine, slices i mean",
         "the meat has been cured, so what do i cook it to",
