@@ -32,6 +32,9 @@ RULES: Final = rules(
     (r"^(?:the )?(brine|pickle|liquid|juice) (?:got )?spil(?:led|t),? ?(?:about |some |like )?", r"the bag leaked \1 "),
     (r"^(?:i |we )?spil(?:led|t) (?:about |some of |some )?(.{0,20}?)(?: of)? ?(?:the )?(brine|pickle"
      r"|liquid)(?: (?:while|when|as|on|all over|onto|in the|pouring|filling)\b.{0,30})?$", r"the bag leaked \1 \2"),
+    # «it is 60 f out» is the weather, and no middle that came out
+    (r"\b(?:its|it is) (\d{2,3} ?(?:[fc]\b|degrees\b(?: [fc]\b)?)) out(?: (?:here|there|tonight|today|now))*$",
+     r"its \1 outside"),
     (r"^(raining|snowing|pouring|hailing)( down| hard| a bit| here| now)*$", r"its \1"),
     (r"^(?:the )?door (?:was |is |stood |has been |got )?(?:left )?(?:ajar|open),? (?:and )?(?:its "
      r"|now )*([3-6]\d(?: ?[cf])?)(?: now)?$", r"fridge door was left open, fridge \1"),
