@@ -67,9 +67,9 @@ _GRAMS_EACH: Final = re.compile(r"\b(\d{1,3}) ?(?:g|grams?) (?:rashers?|slices?|
 _A_DAY: Final = re.compile(
     r"\b\d[\d.,]* ?(?:m?g|grams?|milligrams?) (?:a|per|each) day\b"
 )  # what one may have, and no slice
-_LABEL: Final = re.compile(  # «1,020 mg sodium per 4 oz»
-    r"\b(?P<mg>\d[\d,.]*) ?(?:mg|milligrams?) (?:of )?(?:sodium )?(?:per|in|a|each|for) (?P<per>\d[\d.]* ?(?:g"
-    r"|grams?|oz|ounces?))\b"
+_LABEL: Final = re.compile(  # «1,020 mg sodium per 4 oz», «2.2 g of salt per 100 g»
+    r"\b(?:(?P<mg>\d[\d,.]*) ?(?:mg|milligrams?) (?:of )?(?:sodium )?|(?P<g>\d[\d.]*) ?(?:g|grams?) (?:of )?salt )"
+    r"(?:per|in|a|each|for) (?:every )?(?P<per>\d[\d.]* ?(?:g|grams?|oz|ounces?))\b"
 )
 _SLICES: Final = re.compile(r"\b(\d{1,2}) (?:\w+ )?(?:slices|rashers|strips)\b")
 MOST_LOST: Final = 0.7  # of its weight that meat loses on the fire; more is a slip
@@ -258,7 +258,8 @@ def _by_label(line: Told) -> Answer | None:
     if label is None or len(eaten) != 1:
         return None
     (per,), mass = masses(label["per"]), eaten[0]
-    sodium = float(label["mg"].replace(",", "")) / 1e6 * mass / per
+    told = amounts.sodium(float(label["g"]) / 1e3) if label["g"] else float(label["mg"].replace(",", "")) / 1e6
+    sodium = told * mass / per
     salt = sodium / amounts.SODIUM_IN_SALT
     return sums_mixed.sodium_by_label(mass, (salt, sodium)), ("ATOMIC_WEIGHTS",), {"sodium_kg": sodium}
 

@@ -71,6 +71,7 @@ _WISHES: Final = re.compile(
     r"\b(?:can|could|may|will|would|should|shall|if|gonna|going|want|plan\w*|tonight|tomorrow|till?|until|phone|keys)\b"
 )
 _GREASE_FIRE: Final = "grease-fire"
+_FIRE_OUT: Final = "fire-out"
 _AT_THE_FIRE: Final = frozenset({_GREASE_FIRE, "open-lid", "fire-spreads", "burn"})
 _WENT_OUT: Final = re.compile(
     r"\b(?:went|gone|is|its|was|put it|now) (?:all )?out\b(?! (?:of|the)\b)|\bdied\b|\bno fire\b"
@@ -111,6 +112,8 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
         burns = named == _GREASE_FIRE and not _WENT_OUT.search(text)
         found = [i for i in found if not isinstance(i, StepDone | HandOver) and not (burns and _is_out(i))]
         found = found or [Question(text)]
+    if named == _FIRE_OUT and context.phase == "cooking" and not told and _WENT_OUT.search(text):
+        return [Happened("fire_out"), *found]  # with the core that it was read at, the rules judge it
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
     if named in _EATERS and any(isinstance(i, Change) and i.changes.get("at_risk_eaters") for i in found):

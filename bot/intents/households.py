@@ -167,6 +167,7 @@ _NOBODY: Final = words(
     " should shall must may might would will please pls to dont do does did not just bot you me us again ok hey so dog"
     " who whos whose which everything nothing dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
     " no not missed forgot skipped skip both all flip flips the done did"
+    " broke broken busted smoker smokers grill grills oven pit"
 )
 _STUFF: Final = words("garlic salt sugar pepper spices herbs beer wine vinegar water ice wood chunks coals meat")
 _TASKS: Final = (

@@ -18,7 +18,7 @@ from bot.intents.likely import likely
 from bot.intents.small import content
 from core import patterns as re
 
-_SAID_ALIKE: Final = 0.2  # from here on a clause tells a deed of the phase; measured over the lines of the tests
+_SAID_ALIKE: Final = 0.18  # from here on a clause tells a deed of the phase; measured over the lines of the tests
 _UNSAID: Final = frozenset({"mid_check"})  # «all good», «looks fine»: a look, and nothing is kept of it
 _NEAR: Final = 0.006  # of a value: what a change of units leaves of it
 _LONGEST: Final = 1.5  # m; «154 in flat» are no inches

@@ -62,8 +62,8 @@ def too_low(degrees: tuple[Celsius, Celsius, Celsius], hours: tuple[Hours, Hours
     """A fire too low for a bird: what it has to pass and how long it may take there, and the fire to run instead."""
     pit, high, mark = degrees
     return say(
-        "Too low for this bird: its middle has to pass {mark} within {most}, and at {pit} it may take {hours}. "
-        "Run {high} or more.",
+        "Too low for this bird: its middle has to pass {mark} within {most}.\nAt {pit} it may take {hours}: "
+        "run {high} or more.",
         mark=numbers.both(mark, person),
         most=numbers.hours(hours[1]),
         pit=numbers.both(pit, person),

@@ -26,6 +26,19 @@ def _before(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    # a pot is that of the brine, and holds no meat
+    (r"^(?:(?:the |my )?(?:brine )?(?:stock ?)?(?:pot|saucepan|pan)(?: of (?:the )?brine)?) (?:(?:is|went|goes"
+     r"|has gone|now"
+     r"|just|sits) )*(?:in|into|to) (?:the |my )?fridge\b", "the brine is in the fridge"),
+    (r"^(?:(?:i|we|just|ok|so) )*(?:put|got|stuck|moved) the (?:brine )?(?:pot|saucepan"
+     r"|pan)(?: of brine)? (?:in|into|to)(?: the"
+     r"| my)? fridge\b", "the brine is in the fridge"),
+    (r"^(?:(?:its|it is|now|ok) )*in the fridge(?: now)?,? (?:pot|pan"
+     r"|saucepan) and all$", "the brine is in the fridge"),
+    # a flip told with two hours
+    (r"\b(flipped|turned)((?: it| them)?) at (\d{1,2}(?:[:.]\d\d)?) (this morning|today) and (half )?(?:at )?(\d{1,2})"
+     r"((?:[:.]\d\d)?) (tonight|this evening)$",
+     lambda m: f"{m[1]}{m[2]} at {m[3]} {m[4]}, {m[1]}{m[2]} at {m[6]}{':30' if m[5] else m[7]} {m[8]}"),
     # hours
     (rf"\b(?P<deed>{_DEED}(?: (?:it|them|her))?(?: (?:on|off|in|out))?) (?:at |about |around )?(?P<m>5|10|20|25) "
      r"(?P<side>to|till|before|past|after) (?P<h>1[0-2]|[1-9])\b(?! ?(?:min|days?|hours?|c\b|f\b|lb|kg|degrees))",

@@ -28,6 +28,34 @@ def _undone(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"^(?:the |my )?(?:smoker|grill|pit|kettle|cooker)s? (?:has |is )?(?:broke|broken|busted|died|dead"
+     r"|packed up),? (?:so )?(?:(?:im|i am|we are|were|ill|i will|well|going to|gonna) )*(?:do|cook|finish|doing"
+     r"|cooking|finishing) it in the oven$", "use the oven"),
+    # another hour of the meal
+    (r"^(?:can|could|may) we (?:do|have|make|eat|say)(?: it| at)* (?P<m>breakfast |brunch |lunch |dinner "
+     r"|supper |tea )?(?:at )?"
+     r"(?P<h>\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?) instead(?: of (?:at )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?)?[ ?]*$",
+     lambda m: f"{(m['m'] or 'meal').strip()} at {m['h']}"),
+    (r"^(breakfast|brunch|lunch|dinner|supper"
+     r"|tea) (?:at )?(\d{1,2}[:.]\d\d) not \d{1,2}(?:[:.]\d\d)?\b[^\d]*$", r"\1 at \2"),
+    # a call put off, with why behind it
+    (r"^(half (?:an )?h(?:ou)?r|an hour|\d{1,2} ?min(?:ute)?s?|\d hours?) (?:pls|please"
+     r"|plz),? [^\d?]+$", r"remind me in \1"),
+    (r"^in (10|15|20|25|30|40|45|50)(?: ?min\w*)?,? (?=(?:hands|busy|im |i am |driving|cooking|kids|in |at |on "
+     r"|bathing|baby)"
+     r"\b)[^\d?]+$", r"remind me in \1 min"),
+    (r"^(?:quit|stop|dont|do not|no) (?:buzz|ping|text|messag|bug|bother)\w*(?: me| us)? after (\d{1,2})(?:[:.](\d\d))?"
+     r"(?: ?pm| at nite?| at night| in the evening)* (?:un)?till? (\d{1,2})(?:[:.](\d\d))?(?: ?am| in the morning)*$",
+     lambda m: f"quiet from {int(m[1]) % 12 + 12}:{m[2] or '00'} to {int(m[3])}:{m[4] or '00'}"),
+    # how many eat, how thick it is, what it weighs without what was on it
+    (r"^(?:\d{1,2}|a few|some) more (?:are |people |guests )?(?:coming|now)?,? (?:so )?(?:thats |its |were |we are )?"
+     r"(\d{1,2}) (?:all told|in all|altogether|in total|total)$", r"now \1 guests"),
+    (r"^.*\bthickest (?:bit|part|spot|point|end)(?: is| was| reads)? (\d) and an? (quarter|half)(?: inch\w*)?$",
+     lambda m: f"{m[1]}.{'25' if m[2] == 'quarter' else '5'} in thick"),
+    (r"^(?:hang on|wait|hold on|oops|sorry|no|oh),? (?:that |the )?\d[\d.]* ?(?:lb"
+     r"|kg)s?(?: \d{1,2} ?oz)? was with (?:the |its )?"
+     r"(?:fat|bone|skin|bag|tray|wrap\w*|tub|rind)(?: cap)?(?: (?:still )?on(?: it)?)?,? (?:and )?its (?:now )?"
+     r"(\d[\d.]* ?(?:lb|kg)s?(?: \d{1,2} ?oz)?)(?: now)?$", r"it weighs \1"),
     # who it is, told behind what they do
     (r"\bmy ((?:big |little |older |younger )?(?:sister|brother|neighbou?r|friend|mate|cousin|uncle|aunt(?:ie)?|son"
      r"|daughter|wife|husband|partner|mum|mom|dad|nephew|niece|lodger|flatmate|room ?mate))\b"

@@ -6,7 +6,7 @@ from bot.intents.rewriting.words import SPAN, rules
 
 _NEW_BAG: Final = (
     r"(?:(?:re-?|double ?)bagged(?: (?:it|them|the meat|all))*|(?:put|moved|swapped|transferred|got)(?: (?:it|them|all"
-    r"|the meat|everything|over))* (?:in|into|to) (?:an? |the )?(?:new|fresh|clean|second|another|bigger) bag)"
+    r"|the meat|everything|over))* (?:in|into|to) (?:an? |the )?(?:new|fresh|clean|second|another|bigger) (?:bag|one))"
 )
 
 _LEFT: Final = r"(?:left ?overs|rest|remains|remainder|what was left)(?: of (?:it|them|the \w+))?"

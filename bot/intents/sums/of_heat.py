@@ -124,7 +124,8 @@ CAN_WE_EAT: Final = re.compile(  # of what is still on the fire
 
 def done_at(text: str) -> bool:
     """Whether a plain line asks if meat is done at a core that it names, and names no meat."""
-    return any(words.match(one) for words in _DONE_AT for one in (text.strip(" ?!."), text.strip(" !.")))
+    first = text.split("? ", 1)[0]  # «is it done at 120? guests are there at 6»
+    return any(words.match(one) for words in _DONE_AT for one in (first.strip(" ?!."), first.strip(" !.")))
 
 
 def since_the_first(line: Told) -> list[Hours]:
