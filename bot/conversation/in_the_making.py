@@ -12,8 +12,9 @@ def brine_cools(a: Assessment) -> bool:
     return a.batch.phase is Phase.WAITING and made and "brine_check" not in a.batch.done
 
 
-def to_weigh(a: Assessment) -> tuple[Grams, ...]:
+def to_weigh(a: Assessment) -> tuple[tuple[str, Grams], ...]:
     """Curing salt, salt and sugar that are to be weighed out, without what there is none of; nothing once it is in."""
     if a.batch.phase is not Phase.WAITING or a.dose is None or not a.dose.cure_kg:
         return ()
-    return tuple(1000.0 * part for part in (a.dose.cure_kg, a.dose.salt_kg, a.dose.sugar_kg) if part > 0)
+    parts = {"cure": a.dose.cure_kg, "salt": a.dose.salt_kg, "sugar": a.dose.sugar_kg}
+    return tuple((name, 1000.0 * kg) for name, kg in parts.items() if kg > 0)

@@ -37,7 +37,7 @@ class Context:
     `target_c` is the core at which it shall come off. `mass` is that of the batch in hand, which tells pounds from
     kilos in «trimmed is 6.9». `on_at` is when the meat went on the fire, `out_due` when the plan has it out of the
     cure, until it is. `brine_made`: it cools, and the meat is not in it yet; `dry`: there is none, and the cure is
-    rubbed on. `to_weigh` are the grams of curing salt, salt and sugar that are planned and not in yet. `probe_asked`
+    rubbed on. `to_weigh` are the grams of cure, salt and sugar that are planned and not in yet. `probe_asked`
     is the thermometer, of fridge or brine, that was called for lately and was not read since. `elsewhere` holds
     (id, phase, last core, last pit) of the other batches that a line names beside that in
     hand. `core_at` is when the last core was read. `home_zone` is the clock that they left for a journey, "" at
@@ -69,7 +69,7 @@ class Context:
     brine_made: bool = False
     probe_asked: Probe | None = None
     dry: bool = False
-    to_weigh: tuple[Grams, ...] = ()
+    to_weigh: tuple[tuple[str, Grams], ...] = ()
     home_zone: str = ""
     elsewhere: tuple[tuple[str, str, Celsius | None, Celsius | None], ...] = ()
     flip_hours: tuple[time, ...] = (time(8), time(20))

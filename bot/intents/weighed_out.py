@@ -5,8 +5,7 @@ from typing import Final
 from bot.intents.context import Context
 from core import patterns as re
 
-_NAMES: Final = ("cure", "salt", "sugar")
-_NAMED: Final = {"curing salt": 0, "pink salt": 0, "cure": 0, "pink": 0, "nitrite salt": 0, "salt": 1, "sugar": 2}
+_NAMED: Final = {"curing salt": "cure", "pink salt": "cure", "nitrite salt": "cure", "pink": "cure"}
 _AMOUNT: Final = re.compile(
     r"(?<![\d.:/#])\b(?P<n>\d{1,4}(?:\.\d{1,2})?)(?: ?(?:g|gr|grams?)\b)?(?: (?:of )?(?:the )?"
     r"(?:(?P<name>curing salt|pink salt|nitrite salt|cure|pink|salt)\b|(?:brown |white |cane )?(?P<sugar>sugar)\b))?"
@@ -21,19 +20,22 @@ def weighed_out(plain: str, context: Context) -> str:
 
     Nothing is guessed: with a number that is not near, or another kind of figure beside them, the line stays.
     """
-    if not context.to_weigh:
-        return plain
-    amounts = list(_AMOUNT.finditer(plain))
+    planned = dict(context.to_weigh)
+    amounts = list(_AMOUNT.finditer(plain)) if planned else []
     numbers = re.findall(r"\d+(?:\.\d+)?", plain)
-    least = 2 if _WEIGHED.search(plain) else len(context.to_weigh)
-    if len(amounts) != len(numbers) or not least <= len(amounts) <= len(context.to_weigh):
+    least = 2 if _WEIGHED.search(plain) else 3  # fewer may be temperatures
+    if not planned or len(amounts) != len(numbers) or not least <= len(amounts) <= len(planned):
         return plain
-    which = [_NAMED.get(m["name"] or m["sugar"] or "", place) for place, m in enumerate(amounts)]
-    if which != sorted(set(which)) or not all(
-        abs(float(m["n"]) - context.to_weigh[n]) <= NEAR * context.to_weigh[n]
-        for n, m in zip(which, amounts, strict=True)
-        if n < len(context.to_weigh)
-    ):
+    names = [_name(m) or in_turn for m, in_turn in zip(amounts, planned, strict=False)]
+    near = (abs(float(m["n"]) - planned.get(name, 0.0)) <= NEAR * planned.get(name, 0.0)
+            for m, name in zip(amounts, names, strict=True))  # fmt: skip
+    if len(set(names)) != len(names) or not all(near):
         return plain
-    said = ", ".join(f"{m['n']} g {_NAMES[n]}" for n, m in zip(which, amounts, strict=True))
+    said = ", ".join(f"{m['n']} g {name}" for m, name in zip(amounts, names, strict=True))
     return f"{plain[: amounts[0].start()]}{said}{plain[amounts[-1].end() :]}"
+
+
+def _name(amount: re.Match[str]) -> str:
+    """What was said to have been weighed; "" where a number stands alone."""
+    said = amount["name"] or amount["sugar"] or ""
+    return _NAMED.get(said, said)

@@ -32,8 +32,8 @@ RULES: Final = rules(
      r"|packed up),? (?:so )?(?:(?:im|i am|we are|were|ill|i will|well|going to|gonna) )*(?:do|cook|finish|doing"
      r"|cooking|finishing) it in the oven$", "use the oven"),
     # another hour of the meal
-    (r"^(?:can|could|may) we (?:do|have|make|eat|say)(?: it| at)* (?P<m>breakfast |brunch |lunch |dinner "
-     r"|supper |tea )?(?:at )?"
+    (r"^(?:can|could|may) we (?:do|make|eat|say|have(?= (?:it|at|breakfast|brunch|lunch|dinner|supper|tea)\b))"
+     r"(?: it| at)* (?P<m>breakfast |brunch |lunch |dinner |supper |tea )?(?:at )?"
      r"(?P<h>\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?) instead(?: of (?:at )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?)?[ ?]*$",
      lambda m: f"{(m['m'] or 'meal').strip()} at {m['h']}"),
     (r"^(breakfast|brunch|lunch|dinner|supper"
