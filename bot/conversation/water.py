@@ -3,11 +3,11 @@
 import re
 from typing import Any, Final
 
-from bot import measures
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change
 from bot.intents.normal import normal
+from bot.intents.pouring import poured_of
 from bot.reply import Reply
 from bot.wording import asking, brines, unkept
 from core.batch.assess import Assessment
@@ -70,7 +70,7 @@ def of_less(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> Said:
 
 
 def _poured(plain: str) -> list[Kilograms]:
-    return [m.value for m in measures.find(plain) if m.kind == "volume"]
+    return [m.value for m in poured_of(plain)]
 
 
 def _thins(a: Assessment) -> bool:

@@ -172,10 +172,9 @@ def _batch(text: str, context: Context) -> Intent | None:
 
 
 _BESIDE_A_PLACE: Final = words(
-    "meat core brisket internal inside probe middle flat point pit grill smoker cooker air grate dome fridge"
-    " refrigerator brine pickle bucket the my it its is was that thats this of in meant mean from for at temp temps"
-    " temperature reading number thermometer fahrenheit celsius minutes minute one and on yes yeah sorry oh duh lol"
-    " obviously thickest part centre center ham belly bird fish breast thigh"
+    "the my it its is was that thats this of in meant mean from for at temp temps temperature reading number"
+    " thermometer fahrenheit celsius minutes minute one and on yes yeah sorry oh duh lol obviously thickest part centre"
+    " center ham belly bird fish breast thigh"
 )
 
 
@@ -202,6 +201,12 @@ def _probe(text: str, context: Context) -> Intent | None:
     found = meanings(Number(context.asked_value, unit, probe or context.asked_probe), context)
     choices = [Choose("probe", f"{t.probe.value}/{t.unit}") for t in found if t.probe and t.unit]
     return choices[0] if len(choices) == 1 else Unclear("unit", text[:60], tuple(choices)) if choices else None
+
+
+def _without_places(text: str) -> str:
+    for _, places in _PLACES:
+        text = re.sub(places, " ", text)
+    return text
 
 
 def _eaters(text: str, context: Context) -> Intent | None:

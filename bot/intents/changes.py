@@ -57,13 +57,10 @@ _CURE_STRENGTH: Final = (
     0.055,
     0.065,
 )  # a bare percentage in here is no salt, sugar or pump: cure #1 and its British kin
-_WISHED: Final = re.compile(
-    r"\b(?:set|run|keep|want|turn|hold|target|aim|smoke|cook|go|raise|lower|drop|bring"
-    r"|at|to)\b"
-)
+_OF_A_PIT: Final = "set|run|keep|want|turn|hold|target|aim|smoke|cook|go|raise|lower|drop|bring"
+_WISHED: Final = re.compile(rf"\b(?:{_OF_A_PIT}|at|to)\b")
 _AIMS: Final = re.compile(  # «going to add coal» wishes for no temperature
-    r"\b(?:going|about|have|need|got|had|time|off|trying) to (?!(?:set|run|keep|turn|hold|aim|smoke|cook|go|raise|lower"
-    r"|drop|bring)\b)\w+"
+    rf"\b(?:going|about|have|need|got|had|time|off|trying) to (?!(?:{_OF_A_PIT})\b)\w+"
 )
 LIGHTEST_KG: Final = 0.1  # no piece of meat weighs less: «12 g» may be the cure. The lightest cut in cuts.toml
 _NO_NUMBER: Final = re.compile(

@@ -15,7 +15,6 @@ from core.safety.findings import Outcome, Rule, Status
 from core.safety.history import printed_f
 from core.units import Celsius, celsius_from_fahrenheit
 
-NOT_CLEARED = frozenset({Outcome.CANNOT_SAY, Outcome.THROW_AWAY})
 GRANTS = "130-80-40"  # the rule whose clock the talk tells
 
 
@@ -102,12 +101,12 @@ def before_eating(a: Assessment) -> str:
         return say(
             "I cannot say that it is safe, or was: please do not serve what is left on my word. «is it safe» tells why."
         )
-    return say("{verdict} «is it safe» tells why.", verdict=safety.VERDICTS[Outcome.CANNOT_SAY])
+    return not_cleared(a, named=False)
 
 
 def not_cleared(a: Assessment, named: bool) -> str:
-    """The verdict before a general answer about eating or keeping; by its name where there are several batches."""
-    said = say("{verdict} «is it safe» tells why.", verdict=safety.VERDICTS[a.ledger.verdict.kind])
+    """That nobody can say that it is safe, and where it is told why; by its name where there are several batches."""
+    said = say("{verdict} «is it safe» tells why.", verdict=safety.VERDICTS[Outcome.CANNOT_SAY])
     return f"{a.batch.name}: {said}" if named else said
 
 

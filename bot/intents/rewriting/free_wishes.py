@@ -27,6 +27,11 @@ def _undone(found: re.Match[str]) -> str:
     return "take back the flip" if re.search(r"look|check|peek|turn|flip|touch", found[0]) else "undo"
 
 
+def _evening(hour: int) -> int:
+    """The hour of the evening that is meant: 9 is 21, and 12 is midnight."""
+    return (hour + 12) % 24 if hour <= 12 else hour
+
+
 RULES: Final = rules(
     (r"^(?:the |my )?(?:smoker|grill|pit|kettle|cooker)s? (?:has |is )?(?:broke|broken|busted|died|dead"
      r"|packed up),? (?:so )?(?:(?:im|i am|we are|were|ill|i will|well|going to|gonna) )*(?:do|cook|finish|doing"
@@ -46,7 +51,7 @@ RULES: Final = rules(
      r"\b)[^\d?]+$", r"remind me in \1 min"),
     (r"^(?:quit|stop|dont|do not|no) (?:buzz|ping|text|messag|bug|bother)\w*(?: me| us)? after (\d{1,2})(?:[:.](\d\d))?"
      r"(?: ?pm| at nite?| at night| in the evening)* (?:un)?till? (\d{1,2})(?:[:.](\d\d))?(?: ?am| in the morning)*$",
-     lambda m: f"quiet from {int(m[1]) % 12 + 12}:{m[2] or '00'} to {int(m[3])}:{m[4] or '00'}"),
+     lambda m: f"quiet from {_evening(int(m[1]))}:{m[2] or '00'} to {int(m[3])}:{m[4] or '00'}"),
     # how many eat, how thick it is, what it weighs without what was on it
     (r"^(?:\d{1,2}|a few|some) more (?:are |people |guests )?(?:coming|now)?,? (?:so )?(?:thats |its |were |we are )?"
      r"(\d{1,2}) (?:all told|in all|altogether|in total|total)$", r"now \1 guests"),
