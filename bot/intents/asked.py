@@ -188,7 +188,7 @@ def _probe(text: str, context: Context) -> Intent | None:
         context.phase == "waiting" or (context.asked_value or 0.0) > _WARMEST_FRIDGE[context.units.temperature]
     ):
         return None  # «in the fridge» after a core, or before the meat is in: there it is put
-    if set(re.findall(r"\w+", text)) - _BESIDE_A_PLACE and not re.search(
+    if set(re.findall(r"\w+", _without_places(text))) - _BESIDE_A_PLACE and not re.search(
         r"\b(?:f|c|fahrenheit|celsius|minutes?)\b", text
     ):
         return None  # «bag and fridge sorted» answers nothing
