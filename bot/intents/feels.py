@@ -65,6 +65,22 @@ _BESIDE: Final = words(
 )
 
 
+_NOTED: Final = (
+    r"(?:(?:it|its|it is|they|that|everything|and|but|still|all|so|,|(?:the )?(?:meat|bag|brine|water|piece|inside|slab)"
+    r"|looks? (?:fine|good|ok|okay|great|normal|right),?) ?)*"
+)
+_TO_ME: Final = r"(?:,? (?:to me|now|though|tho|so far|still|inside|and|clean|fresh|good|at all|either|to it|from it))*"
+_SMELLS_CLEAN: Final = re.compile(
+    rf"^{_NOTED}\b(?:smells?|smelling|smelt)(?: (?:is|really|very|pretty|perfectly|quite|still|just|all|like|of|only))*"
+    r" (?:fine|good|great|ok|okay|clean|fresh|normal|alright|all right|right|nice|nothing|spic(?:y|es?)|salt(?:y)?|meat"
+    rf"|beef|pork|as it should){_TO_ME}$"
+    rf"|^{_NOTED}\b(?:(?:no|without|isnt|not)(?: an?y?)?(?: (?:bad|funny|off|weird|odd|strange|sour|nasty))?"
+    r" (?:smell|odou?r|whiff|pong)s?"
+    r"|(?:doesnt|does not|dont|didnt) (?:smell(?: (?:bad|off|funny|weird|odd|sour|strange|of anything|like anything))?"
+    rf"|have an?y? smell)|nothing smells(?: (?:bad|off|funny|weird))?){_TO_ME}$"
+)
+
+
 def hot_words(text: str) -> bool:
     """«its hot», «probe tender»: a temperature without a number."""
     return bool(_HOT.fullmatch(text.strip(" !.")))
@@ -81,6 +97,11 @@ def how_it_smells(text: str) -> str | None:
             continue
         told.add("spoiled" if rot is not (before in ("not", "no")) else "clean_smell")
     return max(told, default=None)  # of «spicy but a bit sour» the worse
+
+
+def smells_clean(text: str) -> bool:
+    """Whether a plain text says, unasked, that it smells as it should or of nothing."""
+    return bool(_SMELLS_CLEAN.match(text.strip(" .!?")))
 
 
 def is_spoiled(text: str) -> bool:

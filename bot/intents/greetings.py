@@ -53,12 +53,14 @@ _GLAD: Final = re.compile(
     r"|^(?:(?:i|we|just) )*(?:cant wait|cannot wait|love (?:it|this|you|this bot))"
     r"(?: (?:to (?:try|eat|taste) it|for it))?$"
     r"|^(?:(?:it|the \w+|that|this|its|oh|wow|god|man|house|kitchen) )*(?:(?:all|already) )?smell(?:s|ing)?"
-    r" (?:(?:so+|really|just|absolutely|amazingly) )*(?:amazing|divine|heavenly|delicious|incredible|gorgeous"
+    r" (?:(?:so+|really|just|absolutely|amazingly) )*(?:amazing|divine|heavenly|delicious|incredible|great|gorgeous"
     r"|fantastic|wonderful|lovely)(?: (?:already|now|in here|out here))*$"
     r"|^(?:happy (?:thanksgiving|turkey day|easter|holidays|new year|birthday|(?:st|saint) \w+ day)"
     r"|merry (?:christmas|xmas))(?: (?:to|you|all|buddy|mate|everyone|everybody|bot|friend|my|and|yours))*$"
     r"|^(?:(?:bloody|absolutely|just|simply|so+|its|it is|that is|thats|looks?|looking) )*(?:beautiful|gorgeous"
     r"|stunning|magnificent|a beauty|fantastic|marvellous|wonderful)$"
+    r"|^(?:(?:it|its|that|this|they|really|just|so+|all|absolutely|the \w+) )*look(?:s|ing)? (?:(?:so+|really|absolutely"
+    r"|just) )*(?:lovely|amazing|delicious|incredible|divine)(?: (?:already|now))*$"
 )
 FELT: Final = frozenset(("glad", "weary"))
 BEYOND: Final = 4  # words: more than «for the help»

@@ -17,7 +17,7 @@ from bot.intents.start import assumptions
 from core import patterns as re
 
 _MEAL: Final = (
-    r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all"
+    r"(?:dinner|lunch|supper|tea|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all"
     r"|the whole (?:thing|plan)|the plan|all(?! at \d{3}\b))"
 )
 _BEHIND: Final = re.compile(

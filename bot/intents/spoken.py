@@ -20,7 +20,7 @@ PARTS: Final = {
     "night": (20, "pm"), "nite": (20, "pm"), "bedtime": (22, "pm"), "teatime": (17, "pm"),
 }  # fmt: skip
 _PART: Final = re.compile(rf"\b(?:{'|'.join(PARTS)})\b")
-_MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
+_MEAL_PARTS: Final = ("breakfast", "morning", "tea", "dinner", "supper", "evening", "night", "nite", "tonight")
 _OF_THE_NIGHT: Final = ("night", "nite", "tonight")
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 

@@ -11,7 +11,7 @@ from bot.intents.called_at import asks_when
 from bot.intents.context import HOT, RAW, UNCOOKED, Context
 from bot.intents.debriefs import seen_grey
 from bot.intents.early import PULLED_EARLY
-from bot.intents.feels import is_spoiled
+from bot.intents.feels import is_spoiled, smells_clean
 from bot.intents.intents import (
     Ask,
     Cancel,
@@ -111,6 +111,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return cools
     if context.phase != "none" and is_spoiled(bare):
         return Unclear("spoiled", bare)
+    if context.phase != "none" and smells_clean(bare):
+        return Unclear("clean_smell", bare)
     if "thin" in bare and _THIN_END.search(bare) and len(_FIGURES.findall(bare)) == 1:
         return Question(text)  # the days go by the thickest spot: no thin end stands in its place
     if found := _of_the_cold(bare, context) or off_too_early(text, context):

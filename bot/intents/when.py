@@ -154,7 +154,8 @@ def _of_another_meal(part: str, clock: time) -> bool:
     """Whether a meal that is named is hours from the one that was planned: «friday dinner», of a lunch at one."""
     apart = abs(PARTS[part][0] - clock.hour)
     early = part == "breakfast" and apart >= _SAME_MEAL_H  # of a lunch at one; a dinner may be at two
-    return early or ((part in _NAMED_MEALS or part == "tonight") and apart > _SAME_MEAL_H)
+    of_a_morning = part == "lunch" and clock.hour < _FIRST_LUNCH
+    return early or of_a_morning or ((part in _NAMED_MEALS or part == "tonight") and apart > _SAME_MEAL_H)
 
 
 def still_ahead(text: str, context: Context) -> datetime | None:
@@ -209,8 +210,9 @@ def without_times(text: str) -> str:
     return plain
 
 
-_NAMED_MEALS: Final = ("breakfast", "brunch", "lunch", "dinner", "supper", "evening", "abend", "night", "nite")
+_NAMED_MEALS: Final = ("breakfast", "brunch", "lunch", "tea", "dinner", "supper", "evening", "abend", "night", "nite")
 _SAME_MEAL_H: Final = 4
+_FIRST_LUNCH: Final = 11
 _WEEKS_AHEAD: Final = 6  # of which a date is named by its day alone
 
 

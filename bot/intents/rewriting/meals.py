@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from bot.intents.days import MONTH
 from bot.intents.rewriting.words import CLOCK, DAY, MEAL, SPAN, WEEKDAY, rules
 
 _MEAT: Final = (
@@ -17,8 +18,8 @@ _GUESTS: Final = (
 RULES: Final = rules(
     # «no rush, maybe sunday brekkie the 10th»
     (rf"^(no (?:rush|hurry)),? (?:so |but )?(?:maybe |perhaps |say |like |prob\w* )(?=(?:on )?{WEEKDAY})", r"\1, "),
-    (rf"(^|, )(?:on )?({WEEKDAY}) (breakfast|brunch|lunch|dinner|supper|tea) the (\d{{1,2}}(?:st|nd|rd|th))$",
-     r"\1\3 \2 the \4"),
+    (rf"\b(?:(?:for|on) )?({WEEKDAY}) (breakfast|brunch|lunch|dinner|supper|tea),? (?:on )?((?:the )?\d{{1,2}}(?:st|nd"
+     rf"|rd|th)(?: of)?(?: {MONTH}[a-z]*)?|{MONTH}[a-z]* \d{{1,2}}(?:st|nd|rd|th)?)\b(?!:)", r"\2 on \1 \3"),
     (rf"(^|, )((?:on )?{WEEKDAY} the \d{{1,2}}(?:st|nd|rd|th)) (?:for|at) (breakfast|brunch|lunch|dinner|supper|tea)$",
      r"\1\3 \2"),
     (r"^(?:(?:we|we have|weve|just|all|ok|so|and|already|they|everyone|everybody|have) )*(?:ate|eaten)"
