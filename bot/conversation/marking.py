@@ -48,7 +48,7 @@ EARLIER_TOO = {  # what is said to be done long before its hour, by the phase
 MOST = 2  # taps under one question
 LONGEST_WORDS = 200  # characters that are kept of what was said beside a mark
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
-DOSED = frozenset({Kind.BRINE, Kind.INTO_CURE})
+DOSED = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.FLIP})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
 
 

@@ -55,8 +55,8 @@ _IT_WEIGHS: Final = re.compile(  # «the duck is 2.1 kg», «ducks 2.1 kg actual
 
 
 def names_meat(text: str) -> bool:
-    """Whether a lower-case text has any word for meat."""
-    return bool(_WORDS.search(text))
+    """Whether a lower-case text has any word for meat, or says whether the bone is in."""
+    return bool(_WORDS.search(text)) or "bone" in text
 
 
 def by_meat(text: str, batches: Sequence[OfWhat]) -> str:

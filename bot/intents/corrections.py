@@ -5,6 +5,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.at_another_day import read_another_day
+from bot.intents.bones import read_bone
 from bot.intents.called import names_meat
 from bot.intents.context import Context
 from bot.intents.corrected_numbers import MEAL, NUMBER, PROBES, of_probe, of_unit, of_value
@@ -147,5 +148,6 @@ def _of_batch(text: str, context: Context) -> Intent | None:
 
 
 _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_mended_setup, read_withdrawn, _of_hour, _of_day, read_another_day, _of_batch, of_value, of_unit, of_probe,
+    read_bone, read_mended_setup, read_withdrawn, _of_hour, _of_day, read_another_day, _of_batch, of_value, of_unit,
+    of_probe,
 )  # fmt: skip

@@ -66,7 +66,8 @@ _BESIDE: Final = words(
 
 
 _NOTED: Final = (
-    r"(?:(?:it|its|it is|they|that|everything|and|but|still|all|so|,|(?:the )?(?:meat|bag|brine|water|piece|inside|slab)"
+    r"(?:(?:it|its|it is|they|that|everything|and|but|still|all|so|,|(?:the )?(?:meat|bag|brine|water|piece|inside"
+    r"|slab)"
     r"|looks? (?:fine|good|ok|okay|great|normal|right),?) ?)*"
 )
 _TO_ME: Final = r"(?:,? (?:to me|now|though|tho|so far|still|inside|and|clean|fresh|good|at all|either|to it|from it))*"

@@ -59,8 +59,8 @@ _GLAD: Final = re.compile(
     r"|merry (?:christmas|xmas))(?: (?:to|you|all|buddy|mate|everyone|everybody|bot|friend|my|and|yours))*$"
     r"|^(?:(?:bloody|absolutely|just|simply|so+|its|it is|that is|thats|looks?|looking) )*(?:beautiful|gorgeous"
     r"|stunning|magnificent|a beauty|fantastic|marvellous|wonderful)$"
-    r"|^(?:(?:it|its|that|this|they|really|just|so+|all|absolutely|the \w+) )*look(?:s|ing)? (?:(?:so+|really|absolutely"
-    r"|just) )*(?:lovely|amazing|delicious|incredible|divine)(?: (?:already|now))*$"
+    r"|^(?:(?:it|its|that|this|they|really|just|so+|all|absolutely|the \w+) )*look(?:s|ing)? (?:(?:so+|really"
+    r"|absolutely|just) )*(?:lovely|amazing|delicious|incredible|divine)(?: (?:already|now))*$"
 )
 FELT: Final = frozenset(("glad", "weary"))
 BEYOND: Final = 4  # words: more than «for the help»

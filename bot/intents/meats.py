@@ -75,7 +75,7 @@ _BONE_IN: Final = re.compile(
 )
 _BONED: Final = re.compile(
     r"\b(?:buckboard|bone[- ]?less|boned|deboned|no bone|bone (?:is )?out|without (?:the |its )?bone|netted|rolled"
-    r"|ohne knochen)\b"
+    r"|ohne knochen|not (?:on the bone|bone[- ]?in)|(?:took|taken|cut|pulled|got) the bone out)\b"
 )
 _NO_THROW: Final = (  # «chuck it in»
     r"(?! (?:it|them|that|this|these|the|my|an?|another|some|more|one|two|in|on|out|away)\b)"
@@ -135,7 +135,7 @@ class Meat:
         return bool(self.product or self.cut)
 
 
-_BY_BONE: Final = {"ham": ("ham_bone_in", "ham_boned"), "shoulder": ("shoulder_bone_in", "pork_shoulder")}
+BY_BONE: Final = {"ham": ("ham_bone_in", "ham_boned"), "shoulder": ("shoulder_bone_in", "pork_shoulder")}
 _SHOULDER_HAM: Final = re.compile(r"\b(?:shoulder|picnic|butt)\b")  # cured like a ham, and no leg
 
 
@@ -152,7 +152,7 @@ def meat(text: str) -> Meat:
         made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham" and _SHOULDER_HAM.search(text):
         made = "shoulder"
-    if made in _BY_BONE:
+    if made in BY_BONE:
         cut = bone(text, made)
     elif not cut and (_ROUND.search(text) or (made in _OF_BEEF and _BARE_ROUND.search(text))):
         cut = "beef_round"
@@ -205,10 +205,15 @@ def _called(name: str) -> list[str]:
 
 def bone(text: str, made: str = "ham") -> str:
     """The cut of a ham or a shoulder, where it is said whether the bone is in."""
-    with_bone, boned = _BY_BONE[made]
-    if _BONE_IN.search(text):
-        return with_bone
-    return boned if _BONED.search(text) else ""
+    with_bone, boned = BY_BONE[made]
+    if _BONED.search(text):
+        return boned
+    return with_bone if _BONE_IN.search(text) else ""
+
+
+def besides_a_bone(text: str, words: list[str]) -> list[str]:
+    """The words that may be a meat; «a bone in leg» alone is the ham that was asked about."""
+    return [word for word in words if word not in ("leg", "joint", "haunch")] if bone(text) else words
 
 
 def as_meat(text: str) -> str:

@@ -15,7 +15,7 @@ from bot.intents.days import of_the_weekend, open_days
 from bot.intents.deeds import DEEDS
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import OTHER_CUT, SALMON_TROUT, as_meat, bone, meat, ranges, without
+from bot.intents.meats import OTHER_CUT, SALMON_TROUT, as_meat, besides_a_bone, bone, meat, ranges, without
 from bot.intents.off_raw import is_cooked
 from bot.intents.small import ASKS, content, words
 from bot.intents.temperatures.set_points import of_the_fridge
@@ -262,7 +262,7 @@ def _take_meat(text: str, draft: _Draft) -> None:
     other = OTHER_CUT.search(text)
     if other and not named.cut and "cut" not in draft.typed and not _BIRD_OR_FISH.search(text):
         draft.typed["meat"] = other[0]
-    if not named and (unknown := _unknown_words(text)):
+    if not named and (unknown := besides_a_bone(text, _unknown_words(text))):
         draft.typed["meat"] = unknown[0]
 
 

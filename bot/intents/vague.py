@@ -40,7 +40,7 @@ from core.plan.steps import Kind
 
 _DIAL: Final = re.compile(
     r"^(?:(?:ok|i|we|just|have|ive) )*turned (?:(?:it|the fridge|that|the dial) )?(?:down|colder|cooler|lower)"
-    r"(?: the fridge)?(?: a bit| now)*$"
+    r"(?: the fridge)?(?: (?:a|one) (?:bit|notch|tad|touch|little)| now)*$"
 )
 _GONE_OFF: Final = re.compile(r"^(?:i think |think )?(?:its|it is|it|meats?|the meats?|(?:the )?meat is) off(?: now)?$")
 _OUT: Final = re.compile(r"^(?:(?:its|it is|it|oh|now|just|and|all) )*(?:gone |went |is )?(?P<which>out|off)(?: now)?$")

@@ -253,7 +253,11 @@ def lighting_asked(a: Assessment) -> str:
     when = say("Light it as the plan says")
     if step is not None and on is not None and step.state in (State.DUE, State.AHEAD):
         due = say("now") if step.state is State.DUE else numbers.when(step.due, a.person, a.now)
-        when = say("Light it {due}, for meat on at {due2}; say «lit» once it burns", due=due, due2=numbers.clock(on.due, a.person))
+        when = say(
+            "Light it {due}, for meat on at {due2}; say «lit» once it burns",
+            due=due,
+            due2=numbers.clock(on.due, a.person),
+        )
     if stove.fuel != "charcoal":
         return say(
             "{when}: it takes {minutes} to a steady pit.",

@@ -82,6 +82,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         lead = f"{lead}\n{fuel.in_this_air(a)}"
     if before is not None and before.batch.setup.method != a.batch.setup.method and "method" not in changes:
         lead = say("{lead}\nThe way of the cure changes with it: {method}.", lead=lead, method=plans.method_line(a))
+    if before is not None and changes.keys() & {"product", "cut"}:
+        lead = "\n".join(p for p in (lead, _cooked_otherwise(before, a)) if p)
     if weighed:
         told = (put_in.judged(a), lead, doses.dose_in(a), *put_in.beside_plan(a), pumped.otherwise(a, changes))
         lead = "\n".join(p for p in told if p)
@@ -143,10 +145,21 @@ def effects(change: Change) -> list[str]:
     return lines + plans.moved(before.plan if before else None, a)
 
 
+def _cooked_otherwise(before: Assessment, after: Assessment) -> str:
+    """How it is cooked from now on, where another product or cut is cooked in another way."""
+    was, now = before.batch.setup, after.batch.setup
+    if (was.cooker, was.pit_c, was.purpose, was.target_c) == (now.cooker, now.pit_c, now.purpose, now.target_c):
+        return ""
+    how = "; ".join((plans.pit(after), plans.COOKERS[now.cooker], plans.purpose(after)))
+    return say("It is cooked otherwise, too: {how}.", how=how)
+
+
 def _dose_differs(before: Assessment, after: Assessment) -> bool:
-    if before.dose is None or after.dose is None:
-        return before.dose is not after.dose
-    return abs(before.dose.cure_kg - after.dose.cure_kg) > 5e-5 or abs(before.dose.salt_kg - after.dose.salt_kg) > 5e-4
+    was, now = before.dose, after.dose
+    if was is None or now is None:
+        return was is not now
+    apart = ((was.cure_kg, now.cure_kg, 5e-5), (was.salt_kg, now.salt_kg, 5e-4), (was.sugar_kg, now.sugar_kg, 1e-3))
+    return any(abs(one - two) > least for one, two, least in apart)
 
 
 INCIDENTS = Words(
@@ -180,7 +193,7 @@ def name(what: What, a: Assessment) -> str:
             return f"{PLACES[probe]} {numbers.temperature(celsius, a.person)}"
         case Done(step) | Skipped(step) | Snoozed(step):
             return f"«{steps.called(step, a)}»"
-        case Changed(changes):
+        case Changed(changes, _):
             return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}".strip() for k, v in changes.items())
         case Missed():
             return say("a missed step")

@@ -136,7 +136,7 @@ def assumed(a: Assessment) -> str:
         ("pieces", say("{pieces} pieces", pieces=setup.pieces) if setup.pieces > 1 else ""),
         ("pit_c", pit(a)),
         ("cooker", COOKERS[setup.cooker]),
-        ("purpose", _purpose(a)),
+        ("purpose", purpose(a)),
         ("wrap", "" if meats.in_pot(a) or meats.never_wrapped(a) else WRAPS[setup.wrap]),
         ("chill", say("chill: {chills}", chills=CHILLS[setup.chill])),
         ("deadline", say("no meal date, so the soonest")),
@@ -192,7 +192,8 @@ def pit(a: Assessment) -> str:
     return say("water {heat}", heat=heat) if meats.in_pot(a) else say("pit {heat}", heat=heat)
 
 
-def _purpose(a: Assessment) -> str:
+def purpose(a: Assessment) -> str:
+    """How it will be eaten, and at how many degrees it comes off."""
     target = numbers.temperature(a.batch.setup.target_c, a.person)
     return say("{purpose}, off at {target}", purpose=meats.purpose(a), target=target)
 

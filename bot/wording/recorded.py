@@ -140,7 +140,7 @@ def happened(event: What, r: BatchRecord) -> str:
         case Started(_, setup):
             stated = {k: v for k, v in setup.items() if k not in setup.get("assumed", ())}
             return say("begun: {setup}", setup=_told(stated, r))
-        case Changed(changes):
+        case Changed(changes, _):
             return say("said: {setup}", setup=_told(changes, r))
         case Assumed(changes):
             return say("assumed: {setup}", setup=_told(changes, r))

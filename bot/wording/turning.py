@@ -115,8 +115,8 @@ def none_missed(a: Assessment) -> str:
         return say(
             "Nothing was open then, and a missed flip does no harm: turn it whenever you are there. {coming}",
             coming=plans.coming(a),
-        )
-    return say("Nothing was open then. {coming}", coming=plans.coming(a))
+        ).strip()
+    return say("Nothing was open then. {coming}", coming=plans.coming(a)).strip()
 
 
 def skip_flip(a: Assessment) -> str:

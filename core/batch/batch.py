@@ -151,8 +151,8 @@ def _setup(said: dict[str, Any]) -> Setup:
 
 def _after(batch: Batch, event: Event) -> Batch:
     match event.what:
-        case Changed(changes):
-            return _changed(batch, changes, event.at)
+        case Changed(changes, anew):
+            return _changed(batch, changes, anew, event.at)
         case Done(step, detail):
             details = {**batch.details, step: detail} if detail else batch.details
             done = {**batch.done, step: event.at}
@@ -203,9 +203,12 @@ def _ended(batch: Batch, event: Event) -> Batch:
             return batch
 
 
-def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
+def _changed(batch: Batch, changes: dict[str, Any], anew: dict[str, Any] | None, at: datetime) -> Batch:
     if "pit_c" in changes and "meat_on" in batch.done:
         batch = but(batch, pit_sets=(*batch.pit_sets, (at, changes["pit_c"])))
+    if anew is not None:
+        settled = batch.setup.assume(anew).change(changes)
+        return but(batch, setup=product(settled.product).settle(settled))
     found = _with(batch, changes, Setup.change)
     return _dosed(found, at) if changes.keys() & {"put_in_cure", "put_in_water"} else found
 

@@ -32,9 +32,13 @@ class Started:
 
 @dataclass(frozen=True)
 class Changed:
-    """Something of the setup was stated or changed."""
+    """Something of the setup was stated or changed.
+
+    `anew` is what the house assumes with another product or cut; None where neither changes, and in older records.
+    """
 
     changes: dict[str, Any]
+    anew: dict[str, Any] | None = None
 
 
 @dataclass(frozen=True)

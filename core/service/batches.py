@@ -16,25 +16,10 @@ from core.errors import Gone, TooLate, TooSoon
 from core.meat.cuts import cut
 from core.plan.recipe import product, product_of_cut
 from core.service import record, wishes
+from core.service.anew import SETTLED_BY_THE_CURE, set_up_anew
 from core.service.turn import Turn
 from core.store import batches, members, people
 from core.store.batches import Row
-
-SETTLED_BY_THE_CURE = frozenset(
-    {
-        "method",
-        "cut",
-        "nitrite_target",
-        "brine_strength",
-        "salt_fraction",
-        "sugar_fraction",
-        "water_share",
-        "pump_fraction",
-        "cover_share",
-        "skin_on",
-        "cure_nitrate_fraction",
-    }
-)
 
 
 def start(turn: Turn, said: dict[str, Any], spoken: Callable[[str], str] = str) -> Change:
@@ -76,7 +61,8 @@ def change(turn: Turn, batch_id: str, changes: dict[str, Any]) -> Change:
     settled = changes.keys() & SETTLED_BY_THE_CURE - ({"method"} if "put_in_water" in changes else set())
     if settled and "into_cure" in look(turn, batch_id).batch.done:
         raise TooLate(min(settled))
-    done = _in_time(turn, record.add(turn, batch_id, [(Changed(changes), turn.now)]))
+    changed = Changed(changes, set_up_anew(turn, look(turn, batch_id).batch, changes))
+    done = _in_time(turn, record.add(turn, batch_id, [(changed, turn.now)]))
     return done if "deadline" in changes else wishes.taken_up(turn, done)
 
 

@@ -6,6 +6,7 @@ from typing import Final
 
 from core.batch import material
 from core.batch.assess import Assessment, Change
+from core.batch.batch import Phase
 from core.batch.events import Done, Event, Missed, Probe, Skipped, Snoozed, What
 from core.batch.standing import effective
 from core.errors import Gone
@@ -36,7 +37,10 @@ def find(turn: Turn, a: Assessment, meant: str | None, at: datetime, *, done: bo
     called for, where it was done a while ago: done twice is once.
     `done` says that it is said to be done, and not left out or put off.
     """
-    if a.plan is None and meant in _ONCE:  # what was done counts, though the calendar has no plan for it now
+    flipped = meant == Kind.FLIP and a.batch.phase is Phase.CURING
+    if (
+        a.plan is None and meant is not None and (meant in _ONCE or flipped)
+    ):  # it counts, though the calendar has no plan for it now
         return Step(meant, Kind(meant), at)
     plan = _plan(a)
     if meant is None:

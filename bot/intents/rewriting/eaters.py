@@ -31,6 +31,10 @@ def _of_ages(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"^(?:(?:its|it is|itll be|were|we are|there|just|only|for|so|and|be) )*me (?:and|plus|\+|&) (?:the )?"
+     r"(?P<n>\d{1,2}) (?:others?|more|people|guests?|friends|mates|of (?:them|us)|family|kids"
+     r"|grandkids)(?: (?:eating|coming))?$",
+     lambda m: f"we are {int(m['n']) + 1} people"),
     (rf"\b(?P<who>{_KIN})\b(?P<asked>[^\d?]{{0,40}}?),? (?:shes|hes|she is|he is|whos) (?P<years>\d{{1,2}}"
      r"|10\d)(?:[ -]?(?:years?|yrs?)(?:[ -]?old)?)?(?=$|[?.!])", lambda m: f"{_of_an_age(m)}{m['asked']}"),
     (r"\b(?:(?:the|my|our|two|2|three|3) )?(?:kids|children|boys|girls|sons|daughters|grandkids|grandchildren"

@@ -35,8 +35,9 @@ RULES: Final = rules(
     # said of what is to be done at once, and is not done yet
     (r"^(?:(?:im|i am|we are|were|ok|right|so|now) )*(?:gonna|going to|(?:just )?about to|getting ready to|fixing to"
      r"|off to|time to) (?:light(?: up)?|fire up|smoke)(?: (?:it|this|that|her|him|them|the (?:fire|smoker|pit|grill"
-     r"|coals?|charcoal)))?(?: up)?(?: (?:now|right now|in a (?:minute|sec|bit|moment)))*(?:[,.]? (?:with|using|over|on)?"
-     r" ?(?:some )?(?:apple|cherry|oak|hickory|maple|pecan|beech|alder|mesquite)(?: ?wood)?(?: (?:chunks?|chips))?)?$",
+     r"|coals?|charcoal)))?(?: up)?(?: (?:now|right now|in a (?:minute|sec|bit|moment)))*(?:[,.]? (?:with|using|over"
+     r"|on)? ?(?:some )?(?:apple|cherry|oak|hickory|maple|pecan|beech|alder|mesquite)(?: ?wood)?"
+     r"(?: (?:chunks?|chips))?)?$",
      "when do i light the fire"),
     # so much an hour is a pace, and no pit of ten degrees
     (r"^(?P<what>(?:the |my )?(?:pit|smoker|grill|fire|cooker|kamado)s?(?: temp)?) (?:(?:is|keeps?|temp|now) )*"

@@ -16,8 +16,8 @@ _DEED: Final = r"(?:flipped|turned (?:it|them|both)|wrapped|rinsed|wrapping)"
 _DONE: Final = r"(?:flipped|turned (?:it|them|both)|wrapped|rinsed|done|did it)"
 _RULES: Final = re.Rules(rules(
     # a question, and the day it is asked of behind a comma
-    (rf"^((?:so |and |ok )*(?:can|could|may|shall|should|is it ok to|ok to) (?:i|we|it|they|you)? ?[^,;.?\d]+), ?(?=(?:on )?"
-     rf"(?:{WEEKDAY}|tomorrow|tonight)(?: (?:morning|afternoon|evening|night))?\?*$)", r"\1 "),
+    (rf"^((?:so |and |ok )*(?:can|could|may|shall|should|is it ok to|ok to) (?:i|we|it|they|you)? ?[^,;.?\d]+), ?"
+     rf"(?=(?:on )?(?:{WEEKDAY}|tomorrow|tonight)(?: (?:morning|afternoon|evening|night))?\?*$)", r"\1 "),
     (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
      rf"(?=(?:(?:i|we|ive|just|have) )*{_DEED}\b)", r"\1, "),
     (rf"\b({_DONE}\b(?:[^,;.?]|\.(?=\d)){{0,40}}?)(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with) (?="
