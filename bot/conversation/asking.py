@@ -83,9 +83,8 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
 
 def _might_be_eaten_by(reply: Reply) -> bool:
     """Whether somebody could take an answer for leave to eat, keep or cool what is to be thrown away."""
-    about = reply.facts.get("topic", reply.facts.get("entry"))
-    said = reply.facts.get("answer_kind") in ANSWERED or reply.facts.get("asked") == "clean_smell"
-    return said and about not in NO_LEAVE
+    about, asked = reply.facts.get("topic", reply.facts.get("entry")), reply.facts.get("asked")
+    return asked == "clean_smell" or (reply.facts.get("answer_kind") in ANSWERED and about not in NO_LEAVE)
 
 
 def _answered(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:

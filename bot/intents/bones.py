@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from bot.intents.called import in_hand
 from bot.intents.context import Context
 from bot.intents.intents import Change
 from bot.intents.meats import BY_BONE, bone, without
@@ -18,9 +19,11 @@ _AROUND: Final = words(
 
 def read_bone(text: str, context: Context) -> Change | None:
     """The cut of the piece in hand, with its bone or without, where a plain text says only that; before the cure."""
-    here = next((of for of in context.of_what if context.phase == "waiting" and of[1] in BY_BONE), None)
-    told = bone(text, here[1]) if here is not None else ""
-    if here is None or not told or told == here[2] or text.endswith("?"):
+    here = in_hand(dict(context.batches).get(context.batch or "", ""), context.of_what)
+    if here is None or here[1] not in BY_BONE or context.phase != "waiting" or text.endswith("?"):
+        return None
+    told = bone(text, here[1])
+    if not told or told == here[2]:
         return None
     rest = re.findall(r"[^\W_]+", without(text))
     return Change({"cut": told}) if set(rest) <= _AROUND else None

@@ -26,6 +26,7 @@ _WORDS: Final = re.compile(
     + "|".join(_ANIMALS)
     + r"|breast)\b"
 )
+_OF_ITSELF: Final = re.compile(r"bone|knochen|boil|simmer|poach|\bpot\b|koch|räucher")
 _ONE_MORE: Final = re.compile(r"an?|another|new|more|second|some|next|any|start|starting|\d+")
 _THE: Final = ("", "the", "my", "our", "and", "then")
 _AFTER: Final = re.compile(
@@ -55,8 +56,13 @@ _IT_WEIGHS: Final = re.compile(  # «the duck is 2.1 kg», «ducks 2.1 kg actual
 
 
 def names_meat(text: str) -> bool:
-    """Whether a lower-case text has any word for meat, or says whether the bone is in."""
-    return bool(_WORDS.search(text)) or "bone" in text
+    """Whether a lower-case text has any word for meat, or says whether the bone is in or that it is simmered."""
+    return bool(_WORDS.search(text) or _OF_ITSELF.search(text))
+
+
+def in_hand(name: str, batches: Sequence[OfWhat]) -> OfWhat | None:
+    """What the batch of that name is of; None where the line has no word for meat."""
+    return next((of for of in batches if of[0] == name.lower()), None)
 
 
 def by_meat(text: str, batches: Sequence[OfWhat]) -> str:

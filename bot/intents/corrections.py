@@ -9,6 +9,7 @@ from bot.intents.bones import read_bone
 from bot.intents.called import names_meat
 from bot.intents.context import Context
 from bot.intents.corrected_numbers import MEAL, NUMBER, PROBES, of_probe, of_unit, of_value
+from bot.intents.in_a_pot import read_in_a_pot
 from bot.intents.intents import Correct, Intent, Unclear, Undo
 from bot.intents.mended_setup import read_mended_setup
 from bot.intents.other_meant import other_meant
@@ -148,6 +149,6 @@ def _of_batch(text: str, context: Context) -> Intent | None:
 
 
 _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_bone, read_mended_setup, read_withdrawn, _of_hour, _of_day, read_another_day, _of_batch, of_value, of_unit,
-    of_probe,
+    read_bone, read_in_a_pot, read_mended_setup, read_withdrawn, _of_hour, _of_day, read_another_day, _of_batch,
+    of_value, of_unit, of_probe,
 )  # fmt: skip

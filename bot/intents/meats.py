@@ -135,8 +135,16 @@ class Meat:
         return bool(self.product or self.cut)
 
 
-BY_BONE: Final = {"ham": ("ham_bone_in", "ham_boned"), "shoulder": ("shoulder_bone_in", "pork_shoulder")}
+_LEG: Final = ("ham_bone_in", "ham_boned")
+BY_BONE: Final = {"ham": _LEG, "boiled_ham": _LEG, "shoulder": ("shoulder_bone_in", "pork_shoulder")}
 _SHOULDER_HAM: Final = re.compile(r"\b(?:shoulder|picnic|butt)\b")  # cured like a ham, and no leg
+
+
+_BOILED: Final = re.compile(
+    r"^(?!.*\bsmok).*(?:\b(?:boiled|poached|simmered) (?:\w+ )?(?:ham|gammon)\b"
+    r"|\b(?:ham|gammon)\b[^?;]{0,60}\b(?:boiled|simmered|poached|to (?:boil|simmer|poach))\b"
+    r"|\b(?:boil|simmer|poach) (?:a|an|my|the|this) (?:\w+ )?(?:ham|gammon)\b[^?]*$)"
+)
 
 
 @lru_cache(maxsize=64)  # a line is asked for its meat by many readers
@@ -152,6 +160,8 @@ def meat(text: str) -> Meat:
         made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham" and _SHOULDER_HAM.search(text):
         made = "shoulder"
+    if made == "ham" and _BOILED.search(text):
+        made = "boiled_ham"
     if made in BY_BONE:
         cut = bone(text, made)
     elif not cut and (_ROUND.search(text) or (made in _OF_BEEF and _BARE_ROUND.search(text))):

@@ -134,6 +134,13 @@ def done_at(a: Assessment) -> str:
             "Send that first reading and one after the half hour, then take it off and say «off».",
             floor=floor,
         )
+    if in_pot(a):
+        return say(
+            "Probe three places: it comes out when the coldest reads {target}; never before {floor}.\n"
+            "Send that reading, then lift it out and say «off»; if it is short, give it time.",
+            target=target,
+            floor=floor,
+        )
     where = say("breast and inner thigh, three places") if whole_bird(a) else say("three places")
     return say(
         "Probe {where}: off when the coldest reads {target}; never before {floor}.\n"

@@ -43,6 +43,7 @@ FIELDS = Words(
         "heaviest": "the heaviest piece",
         "pieces": "pieces:",
         "cut": "cut",
+        "product": "now it is",
         "lighter": "lit with",
         "outside_c": "outside",
         "wind_m_s": "",

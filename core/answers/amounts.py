@@ -23,8 +23,8 @@ Left: TypeAlias = tuple[Fraction, Fraction]  # cooked weight of raw, from the le
 LEFT_TENDER: Final[Left] = (0.55, 0.65)  # red meat cooked until tender. Common practice
 LEFT_FIRM: Final[Left] = (0.70, 0.78)  # a whole bird, or whatever else is cooked to its floor. Common practice
 LEFT_OF: Final[Mapping[str, Left]] = {
-    "bacon": (0.85, 0.95), "back_bacon": (0.82, 0.90), "ham": (0.80, 0.88), "turkey": (0.75, 0.85),
-    "duck": (0.75, 0.85), "salmon": (0.70, 0.82), "trout": (0.65, 0.78),
+    "bacon": (0.85, 0.95), "back_bacon": (0.82, 0.90), "ham": (0.80, 0.88), "boiled_ham": (0.80, 0.88),
+    "turkey": (0.75, 0.85), "duck": (0.75, 0.85), "salmon": (0.70, 0.82), "trout": (0.65, 0.78),
 }  # by product, cooked to its floor. Common practice  # fmt: skip
 BONE: Final[Fraction] = 0.15  # of a leg or a bird that is bought with its bones. Common practice
 RUB: Final = (0.025, 0.030, 0.040)  # kg for a kg of meat. Common practice

@@ -38,9 +38,8 @@ def find(turn: Turn, a: Assessment, meant: str | None, at: datetime, *, done: bo
     `done` says that it is said to be done, and not left out or put off.
     """
     flipped = meant == Kind.FLIP and a.batch.phase is Phase.CURING
-    if (
-        a.plan is None and meant is not None and (meant in _ONCE or flipped)
-    ):  # it counts, though the calendar has no plan for it now
+    # what was done counts, though nothing is planned
+    if a.plan is None and meant is not None and (meant in _ONCE or flipped):
         return Step(meant, Kind(meant), at)
     plan = _plan(a)
     if meant is None:
