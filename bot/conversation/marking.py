@@ -171,7 +171,7 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         text, rows = wraps.in_which(change.after)
         return (replace(marked, text=f"{marked.text}\n{text}", buttons=rows),)
     eaten = step.kind is Kind.SERVE
-    return (_looked_back_at(turn, change.after, marked) if eaten else out_of_turn.in_a_brine(meant, a, step, marked),)
+    return (_looked_back_at(turn, change.after, marked) if eaten else out_of_turn.beside(meant, a, step, marked),)
 
 
 def _at_another_hour(turn: Turn, a: Assessment, step: Step, intent: StepDone) -> Sequence[Reply]:

@@ -12,7 +12,7 @@ from bot.intents.intents import Intent, Reading, StepDone
 from bot.intents.merged import BEYOND_THE_CURE
 from bot.intents.read import read
 from bot.reply import Reply
-from bot.wording import asking, out_of_turn, put_in
+from bot.wording import asking, doneness, out_of_turn, put_in
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.plan.steps import Kind, Step
@@ -132,6 +132,18 @@ def with_the_brine(reply: Reply, a: Assessment, text: str) -> Reply:
         return reply
     said, rows = put_in.no_water(a)
     return replace(reply, text=f"{reply.text}\n{said}", buttons=(*rows, *reply.buttons))
+
+
+def beside(meant: Understood, a: Assessment, step: Step, marked: Reply) -> Reply:
+    """What was marked, as it is said beside what else the line tells."""
+    if step.kind is not Kind.OFF:
+        return in_a_brine(meant, a, step, marked)
+    read = any(t.probe is Probe.CORE for one in meant.intents if isinstance(one, Reading) for t in one.temperatures)
+    last = a.batch.last(Probe.CORE)
+    doubted = read and (
+        last is None or last.at < meant.message.said_at
+    )  # «off at 205», asked about: no older one counts
+    return replace(marked, text=marked.text.replace(doneness.short_of(a), "", 1)) if doubted else marked
 
 
 def in_a_brine(meant: Understood, a: Assessment, step: Step, marked: Reply) -> Reply:

@@ -43,7 +43,8 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     plain = [one for one, _ in counted]
     doubt = taking.doubt(a, plain)
     if doubt is not None:
-        return (ask(turn, a, plain, doubt, counted[doubt.which][1]),)
+        asked = ask(turn, a, plain, doubt, counted[doubt.which][1])
+        return (replace(asked, text="\n".join((asked.text, *_not_counted(placed, counted, a)))),)
     scale = with_degrees(turn, intent.temperatures)
     replies = keep(turn, a, plain, tender=intent.tender)
     beside = [readings.lid(t.value, t.unit or turn.person.units.temperature) for t in intent.beside]

@@ -16,8 +16,17 @@ _FRACTION: Final = re.compile(r"\b(\d{1,2}) ([1-7])/([248])\b(?!/)")
 _THAT_ONE: Final = (
     r"(?:(?:no|nah|nope|oops|sorry|wait),? )?(?:(?:the|that|my|a|reading|of|number|pit|core|meat|fridge|brine) )*"
 )
+_SPOT: Final = (  # where a probe must not sit
+    r"(?:(?:too )?(?:by|near|next to|close to|against|touching|in|on|at) (?:the |a |some )?(?:\w+ )?(?:fat|bone|edge"
+    r"|rim"
+    r"|skin|surface|outside|cap|tail|thin (?:end|bit|part|side)|grate|coals|foil))"
+)
+_INSIDE: Final = (
+    r"(?: (?:in(?:side)?|at|right in) (?:the )?(?:\w+ )?(?:middle|cent(?:er|re)|core|thick\w*|meat)(?: \w+)?)?"
+)
 _NO_GOOD: Final = (
-    r"(?:was|is|came from|was from) (?:wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense|misread"
+    rf"(?:was|is|came from|was from) (?:{_SPOT}|wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense"
+    rf"|misread"
     r"|the (?:wrong|other) (?:probe|one|number|reading|thermometer|spot|place|end))"
 )
 _REALLY: Final = (
@@ -41,7 +50,7 @@ _VALUE: Final = re.Rules(
         rf"\b(?:(?:i )?meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
         rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+"
         rf"(?:(?:the )?(?:pit|core|meat|fridge|brine)(?: temp)? (?:(?:was|is|at|reads|read|to be) )*)?{NUMBER}$",
-        rf"^{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}[,;]? {_REALLY}{NUMBER}$",
+        rf"^{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}[,;]? {_REALLY}{NUMBER}{_INSIDE}$",
         rf"^{_REALLY}{NUMBER}[,;]? (?:and )?{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}$",
         rf"^{_THAT_ONE}(?:last )?{_THAT_ONE}(?:one|number|reading|temp\w*|core|entry) {_NO_GOOD}[,;]? "
         rf"{_REALLY}{NUMBER}$",
@@ -101,6 +110,7 @@ _OTHER_QUANTITY: Final = re.compile(
     r"\b(?:thick\w{0,4}|weigh\w{0,3}|mass|trim\w{0,4}|cure|salt|sugar|strength|people|days?)\b|%"
     r"|\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|mm|cm|inch\w{0,2}|percent)\b"
 )
+_IN_ITS_PART: Final = re.compile(r"(?<=\d) (?:in|at) the thick\w*(?: (?:part|bit|end|spot|side))?$")
 _SAID: Final = re.compile(r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d")
 _WISHED: Final = re.compile(
     r"\b(?:target|pull|take it off|run|set|cook|smoke|wrap|hold)(?: it| the \w+)? (?:at|to) \d|\btarget(?: is"
@@ -115,7 +125,7 @@ _MAKE_IT: Final = re.compile(  # an hour as well; plainly one in «12.30 not 1»
 def of_value(text: str, context: Context) -> Intent | None:
     """«no, 185», «155 not 255»: the number that was meant; asked about where it may be an hour."""
     typed, text = text, _FRACTION.sub(lambda found: f"{int(found[1]) + int(found[2]) / int(found[3]):g}", text)
-    if MEAL.search(text) or _OTHER_QUANTITY.search(text):
+    if MEAL.search(text) or _OTHER_QUANTITY.search(_IN_ITS_PART.sub("", text)):
         return None
     if _WISHED.search(text):
         return None

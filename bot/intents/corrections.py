@@ -45,7 +45,8 @@ _NUMBER_WAS: Final = re.compile(  # «sorry 147 was at noon»: of that reading, 
     r"|noon|\d{1,3} ?(?:m|min\w*|h|hrs?|hours?) ago|an hour ago|half an hour ago)$"
 )
 _AT_NOT: Final = re.compile(
-    r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am"
+    r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am"
+    r"|pm)?)(?: oclock)?,? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am"
     r"|pm)?)\b"
 )
 _CLOCK_NOT: Final = re.compile(  # «it was 12 not 12:40»

@@ -63,7 +63,7 @@ _PRODUCTS: Final = (
     (r"sausages?|salami|kielbasa|wurst", "sausage"),
     (r"(?:beef )?tongue|zunge", "tongue"),
     (r"(?:pork )?(?:butt|shoulder)|schulter", "shoulder"),
-    (r"pulled pork", "pulled_pork"),
+    (r"pulled ?pork", "pulled_pork"),
     (r"(?:short |spare )?ribs?|rippen", "ribs"),
 )  # fmt: skip
 _ROUND: Final = re.compile(
@@ -113,6 +113,11 @@ _DRIES: Final = re.compile(
     r"(?: (?:now|on the rack|in the fridge))*$"
 )
 _OTHER_BACON: Final = re.compile(r"\b(?:shoulder|butt|loin)\b")
+_UNCURED: Final = re.compile(
+    r"\b(?:no|without(?: any)?|not|isnt|dont) (?:cured?|curing|curing salt|nitrite)\b(?! yet)|\buncured\b"
+    r"|\b(?:just|only|simply|plain) smok(?:e|ed|ing)\b"
+)
+_CURED_PORK: Final = re.compile(r"\b(?:bacon|buckboard|ham|pastrami)\b")
 _BIRD: Final = r"(?:turkey|duck|chicken|goose|salmon|trout)"
 _BIRD_PASTRAMI: Final = re.compile(
     rf"\b{_BIRD}(?:(?!\band\b|\bplus\b|;).){{0,48}}\bpastrami\b(?! (?:and|plus)\b)"
@@ -162,6 +167,8 @@ def meat(text: str) -> Meat:
         made = "shoulder"
     if made == "ham" and _BOILED.search(text):
         made = "boiled_ham"
+    if made == "shoulder" and _UNCURED.search(text) and not _CURED_PORK.search(text):  # plain smoked pork
+        made = "pulled_pork"
     if made in BY_BONE:
         cut = bone(text, made)
     elif not cut and (_ROUND.search(text) or (made in _OF_BEEF and _BARE_ROUND.search(text))):

@@ -10,20 +10,18 @@ from bot.intents.context import HOT, UNCOOKED, Context
 from bot.intents.cure_longer import more_days
 from bot.intents.days import WEEKDAY, open_days
 from bot.intents.deeds import TO_A_PLACE, WITH_MEAT
+from bot.intents.either_meal import read_either
 from bot.intents.intents import Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
+from bot.intents.meal_words import AMOUNT, MEAL
 from bot.intents.meats import meat
 from bot.intents.small import content
 from bot.intents.start import assumptions
 from core import patterns as re
 
-_MEAL: Final = (
-    r"(?:dinner|lunch|supper|tea|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all"
-    r"|the whole (?:thing|plan)|the plan|all(?! at \d{3}\b))"
-)
 _BEHIND: Final = re.compile(
     r"^(?:(?:im|i am|we are|its|it is|were|running|about|run|cook|fire|bit|a) )*\S+ ?\w* (?:late|behind)$"
 )
-OF_THE_MEAL: Final = re.compile(rf"\b(?:{_MEAL}|guests?|people|family|friends|kids|parents|everyone|everybody)s?\b")
+OF_THE_MEAL: Final = re.compile(rf"\b(?:{MEAL}|guests?|people|family|friends|kids|parents|everyone|everybody)s?\b")
 _MOVE: Final = (
     r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring"
     r"|brought|shove|bump|slide|nudge|knock|kick|verschieb\w{0,3})"
@@ -32,33 +30,25 @@ _EATERS: Final = (
     r"(?:guests?|they(?:re)?|people|family|friends|mates|lads|folks|kids|parents|in ?laws|visitors|neighbou?rs|everyone"
     r"|everybody|mum|mom|dad|were|we are|im|dinner|lunch|supper)"
 )
-_AMOUNT: Final = (
-    r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?"
-    r"(?:h|hrs?|hours?|m?mins?|minutes?|days?|weeks?|d|stunden?|tage?)"
-)
 A_WEEKDAY: Final = rf"(?:next |this )?{WEEKDAY}\b"
 _AN_HOUR: Final = r"\d{1,2}(?:(?:[:.]\d\d)? ?[ap]m\b|(?::\d\d)?,? (?:and )?(?:not|instead of|rather than) \d)"
 _BY: Final = re.Rules(
     (re.compile(words), sign)
     for sign, words in (
-        (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b"
-             rf"|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
-        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:(?:it|{_MEAL}) )?(?:back |out )?"
-            rf"{_AMOUNT}\b"),
-        (1, rf"\b{_EATERS}\b.{{0,24}}\b{_AMOUNT} (?:late|behind)\b"),
-        (1, rf"\b{_MOVE} (?:it|{_MEAL}) off (?:by )?{_AMOUNT}\b"),
-        (1, rf"\b(?:the lot|things|{_MEAL}) (?:(?:can|could|may|might|has to|will) )?"
-            rf"(?:slip|slide)s? (?:by )?{_AMOUNT}\b"),
-        (1, rf"\b(?:the lot|things|{_MEAL})(?: is| goes?| moves?| slips?| slides?)? (?:back|out) (?:by )?{_AMOUNT}\b"),
-        (1, rf"\b(?:running|run|being|be|are|is|im|i am) (?:about |around )?(?:{_AMOUNT} (?:late|behind)|(?:late"
-            rf"|behind) (?:by )?{_AMOUNT})\b"),
-        (1, rf"\b{_AMOUNT} (?:later|später)\b"),
+        (-1, rf"\b{AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {AMOUNT}\b"
+             rf"|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{AMOUNT}\b"),
+        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {AMOUNT}\b|\b{_MOVE} (?:(?:it|{MEAL}) )?(?:back |out )?"
+            rf"{AMOUNT}\b"),
+        (1, rf"\b{_EATERS}\b.{{0,24}}\b{AMOUNT} (?:late|behind)\b"),
+        (1, rf"\b{_MOVE} (?:it|{MEAL}) off (?:by )?{AMOUNT}\b"),
+        (1, rf"\b(?:the lot|things|{MEAL}) (?:(?:can|could|may|might|has to|will) )?"
+            rf"(?:slip|slide)s? (?:by )?{AMOUNT}\b"),
+        (1, rf"\b(?:the lot|things|{MEAL})(?: is| goes?| moves?| slips?| slides?)? (?:back|out) (?:by )?{AMOUNT}\b"),
+        (1, rf"\b(?:running|run|being|be|are|is|im|i am) (?:about |around )?(?:{AMOUNT} (?:late|behind)|(?:late"
+            rf"|behind) (?:by )?{AMOUNT})\b"),
+        (1, rf"\b{AMOUNT} (?:later|später)\b"),
     )
 )  # fmt: skip
-# «bump lunch 45 min»: later as likely as earlier
-_EITHER_WAY: Final = re.compile(
-    rf"^(?:(?:please|can we|lets|just) )*(?:bump|slide|nudge|shift) (?:it|{_MEAL}) (?:by )?{_AMOUNT}$"
-)
 _CANT: Final = re.compile(
     r"\b(?:cant|cannot|wont(?: be able to)?|no time to|unable to|not able to|not|too (?:windy|wet|cold|stormy"
     r"|late) to)\b.{0,16}\b(?P<verb>light|smok|cook|grill|fire|rins|slic|wrap|rub)\w*\b.{0,12}?"
@@ -68,25 +58,28 @@ _CANT_DO: Final = re.compile(rf"(?:(?:sorry|i|we) )*(?:cant|cannot) (?:do|make)(
 _STEPS: Final = {"smok": "light", "cook": "light", "grill": "light", "fire": "light", "rins": "rinse", "slic": "slice"}
 _A_DAY: Final = timedelta(days=1)
 _THAT_NIGHT: Final = re.compile(r"\b(?:tonight|this evening|today|home)\b")
-_LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
+_LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
 _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
 _SOON_DAY: Final = re.compile(r"\b(?:today|tonight|tomorrow)\b")  # as likely of the step as of the meal
 _BARE_HOUR: Final = re.compile(r"\d{1,2}[:.]\d\d(?: ?[ap]m)?")
-_GUESTS: Final = r"(?:guests?|people|family|they(?:re)?|everyones?|everybodys?|we(?:re)?)"
+_GUESTS: Final = (
+    r"(?:guests?|people|folks|family|friends|mates|lads|parents|in ?laws|visitors|neighbou?rs|company|they(?:re)?"
+    r"|everyones?|everybodys?|we(?:re)?)"
+)
 _TO: Final = re.Rules(
     (re.compile(words), None)
     for words in (
         rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}?(?:to|till?|until|auf|for|on) ",
-        rf"\b{_MEAL}(?: is|s)?(?: now)?(?: moved)? (?:to|at|is|on|um|jetzt|now)\b",
+        rf"\b{MEAL}(?: is|s)?(?: now)?(?: moved)? (?:to|at|is|on|um|jetzt|now)\b",
         r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to"
         r"|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b"
         r"|\beating (?:at|on)\b|\beat at\b",
         r"^(?:the )?(?:guests?|people|family|everyone|everybody) (?:at|by|for) (?=\d|noon)",
         rf"\b{_EATERS}\b.{{0,16}}\b(?:late|behind|delayed|early)\b.{{0,12}}\b(?:at|until|till?) (?=\d)",
-        rf"\b{_MEAL}(?: is|s)? (?:off|put off|on hold) (?:until|till?)\b",
+        rf"\b{MEAL}(?: is|s)? (?:off|put off|on hold) (?:until|till?)\b",
         rf"\b{_GUESTS}(?: (?:are|is|re|will|now|can|only|all))* (?:here|com\w{{1,3}}|arriv\w{{1,3}}|be here)"
         r"(?: at| on)?\b",
-        rf"\b(?:{_MEAL}|{_GUESTS})(?: (?:all|can|could|will|is|are|\w{{2,4}}nt|happy|fine|ok|not|to|be))*"
+        rf"\b(?:{MEAL}|{_GUESTS})(?: (?:all|can|could|will|is|are|\w{{2,4}}nt|happy|fine|ok|not|to|be))*"
         r" (?:waiting|wait|here|com(?:e|ing)|eat(?:ing)?)(?: for it)? (?:till?|until|before)\b",
         r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b"
         r"|\bserving (?:at|on)\b",
@@ -97,17 +90,17 @@ _TO: Final = re.Rules(
         r"\bwrong (?:day|date),? (?:its|it is|should be|i meant)?",
         r"^(?:deadline|serve|meal|eat)\b",
         r"\bsame time\b",
-        rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
+        rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{MEAL})? ?(?:to|for|on"
         rf"|over) (?={A_WEEKDAY})",
         rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={A_WEEKDAY})",
         r"(?:(?<=can we )|(?<=could we ))(?:do )?at (?=\d)",
-        rf"^(?:can|could) (?:the |our )?{_MEAL} be at (?=\d)",
+        rf"^(?:can|could) (?:the |our )?{MEAL} be at (?=\d)",
         rf"^(?:(?:so|ok|or) )*(?:can|could|may) (?:it|that|this|the meal) be (?:on |for )?(?={A_WEEKDAY}|tomorrow)",
     )
 )
 _SOON: Final = re.compile(
-    rf"^(?:the )?(?:{_EATERS}|{_MEAL}|we eat|eating)(?: are| is| will be| be)*(?: here| coming"
-    rf"| arriving)? in {_AMOUNT}$"
+    rf"^(?:the )?(?:{_EATERS}|{MEAL}|we eat|eating)(?: are| is| will be| be)*(?: here| coming"
+    rf"| arriving)? in {AMOUNT}$"
 )
 _A_PIT: Final = re.compile(
     r"\b(?:bump|raise|crank|push|bring|drop|lower|turn|go|up|down)\b.* (?:to|at) [1-4]\d\d\b(?![:.])"
@@ -130,10 +123,6 @@ _MAKES_IT: Final = re.compile(  # «guests at 6 will it make it»: asked of the 
 _SINCE: Final = re.compile(r"\bsince (?:about |around )?(?:\d|noon|midday)")  # then it went on, or in
 _RATED: Final = re.compile(r"\b(?:was|were|is|its|tasted?|came out|great|good|perfect)\b.*\b\d{1,2} ?/ ?(?:5|10)$")
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b")
-_EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
-    r"^(?:i|we) (?:(?P<so>usually|always|normally|mostly) )*(?:have|eat|get) (?:my |our )?"
-    r"(?:breakfast|(?(so)(?:lunch|dinner|supper|tea)|breakfast))\b"
-)
 _OTHER_MEAL: Final = re.compile(r"^(?:(?:make|have) it )?(?:for |at )?(breakfast|brunch|lunch|dinner|supper) instead$")
 _NOT_MEAL: Final = re.compile(r"(?<=\w),? (?:and )?not (?:for )?(?:breakfast|brunch|lunch|dinner|supper)\b")
 _NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{A_WEEKDAY})$")
@@ -149,7 +138,7 @@ def read_move(text: str, context: Context) -> Intent | None:
     text = _SAY.sub("at ", _LETS.sub("make it ", _NOT_MEAL.sub("", text)))
     if _of_no_meal(text, context):
         return None
-    ways = (more_days, _another_day, _to_another_meal, _offered)
+    ways = (more_days, _another_day, _to_another_meal, read_either)
     if found := next((found for way in ways if (found := way(text, context))), None):
         return found
     if by := next(_BY.hits(text), None):
@@ -190,15 +179,6 @@ def _step_waits(context: Context) -> bool:
     return bool(context.due_step) or context.phase in UNCOOKED
 
 
-def _offered(text: str, context: Context) -> Unclear | None:
-    """What may move the meal, and may not: a meal of every day, a bump that is later as likely as earlier."""
-    if _EVERY_DAY.match(text) and (said := _time_of(text, context)):
-        return Unclear("word", text[:60], (MoveDeadline(to=said.at),))
-    if _EITHER_WAY.match(text) and (by := spans.span(text)):
-        return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
-    return None
-
-
 def _of_no_meal(text: str, context: Context) -> bool:
     """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
     deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
@@ -208,7 +188,7 @@ def _of_no_meal(text: str, context: Context) -> bool:
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
     hot = context.phase in HOT and _DEGREES.search(text)
-    return bool(hot) and not re.search(_MEAL, text)
+    return bool(hot) and not re.search(MEAL, text)
 
 
 def _another_day(text: str, context: Context) -> Unclear | None:
@@ -276,7 +256,7 @@ def read_word(text: str, context: Context) -> Intent | None:
     bare = _BETTER.sub("", _MEANT.sub("", _NOT_DAY.sub("", text.strip(" .!"))))
     preferred = bare != text.strip(" .!")
     said = when.meal(when.hour_after_day(bare, context), context)
-    meal = re.match(_MEAL, bare)
+    meal = re.match(MEAL, bare)
     if said is None or len(bare.split()) > (6 if meal else 4) or not (said.day_said or said.hour_said):
         return None
     if content(when.without_times(bare)) or _SINCE.search(bare):

@@ -128,7 +128,6 @@ def tough(a: Assessment) -> str:
 def off(a: Assessment) -> str:
     """After it came off: what is short of its floor or its target is said, then the rest or the hold."""
     core = a.batch.last(Probe.CORE)
-    target = a.batch.setup.target_c
     cooked_c = smoked_fish.cooked_c(a)
     if core is None or not any(printed_f(r.celsius) >= printed_f(cooked_c) for r in a.batch.of_probe(Probe.CORE)):
         return say(
@@ -136,16 +135,22 @@ def off(a: Assessment) -> str:
             "Send a core reading; below it I cannot call it cooked.",
             limit=numbers.at_least(cooked_c, a.person),
         )
-    short = smoked_fish.off(a)
-    if not short and core is not None and core.celsius < target - UNDER_K:
-        short = say(
-            "The last core was {celsius}, and {target} was meant: "
-            "if it is not as you want it, «undo» and put it back on.\n",
-            celsius=numbers.temperature(core.celsius, a.person),
-            target=numbers.temperature(target, a.person),
-        )
+    short = smoked_fish.off(a) or short_of(a)
     if a.chilled:
         return say("{short}Let it rest, wrapped. {chill_from}", short=short, chill_from=cooling.chill_from(a.person))
     return say(
         "{short}Let it rest, wrapped. {till_the_knife}", short=short, till_the_knife=holding.till_the_knife(a)
     ).strip()
+
+
+def short_of(a: Assessment) -> str:
+    """How far the last core is from the one that was meant, where it is short of it."""
+    core, target = a.batch.last(Probe.CORE), a.batch.setup.target_c
+    if core is None or core.celsius >= target - UNDER_K:
+        return ""
+    return say(
+        "The last core was {celsius}, and {target} was meant: "
+        "if it is not as you want it, «undo» and put it back on.\n",
+        celsius=numbers.temperature(core.celsius, a.person),
+        target=numbers.temperature(target, a.person),
+    )

@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents.days import WEEKDAYS
-from bot.intents.rewriting.words import CLOCK, DAY, WEEKDAY, rules
+from bot.intents.rewriting.words import CLOCK, DAY, SPAN, WEEKDAY, rules
 from core import patterns as re
 
 
@@ -21,6 +21,10 @@ LANDS: Final = {  # «canadian here», «im austrian»: by whose law it is weigh
     "swedish": "sweden", "polish": "poland", "italian": "italy", "spanish": "spain",
 }  # fmt: skip
 RULES: Final = rules(
+    # «cant right now 45 min»
+    (rf"^(?:(?:i|we|sorry|nope|no) )*(?:cant|cannot|busy|not)(?: do (?:it|that))?(?: (?:right now|now|just now|atm"
+     rf"|at the moment"
+     rf"|yet))+,? (?:give me |in |maybe |about |like )*({SPAN})$", r"in \1"),
     # what was called for, and when it suits
     (r"^(?:ok |yes |ill do it |not now )*(?:when|once|as soon as) (?:im|i am|i get|were|we get|well be"
      r"|ill be) (?:back |home |in |there )+(?:at|around|by) (?=\d)", "remind me at "),

@@ -157,5 +157,18 @@ RULES: Final = rules(
     (r"\bnever got (?:a?round )?to (?:it|flipping|turning)(?: it)?\b", "missed the flip"),
     (r"^(?:the )?cure (?:is |went |goes )?on(?= (?:at|since) \d|$)", "rubbed the cure on"),
     (r"(?<!wrapped )(?<!wrapped it )(?<!wrap )(?<!wrap it )\bin (foil|paper) at (?=1\d\d\b)", r"wrapped in \1 at "),
+    # and once more
+    (rf"\b(?P<deed>flipped|turned)(?P<it>(?: it| them| the bags?| both)?)(?P<at> (?:this morning |today )?(?:at "
+     rf"|about |around )"
+     rf"(?:{CLOCK})(?: this morning| today| earlier)?),? (?:and |then )*again (?:just |right )*now\b",
+     r"\g<deed>\g<it>\g<at>, \g<deed>\g<it> just now"),
+    # a dish, and nothing that came off
+    (r"\bpulled (pork|ham|beef|chicken|turkey) (?=(?:for (?!\d)|tonight|tomorrow|sandwich|buns?\b|rolls?\b|tacos?"
+     r"|party|night"
+     r"|is (?:for|what)|on (?:mon|tue|wed|thu|fri|sat|sun)))", r"pulled\1 "),
+    # «it went on half 8 not 8»
+    (r"^(?P<of>(?:(?:it|the meat|meat|bird|she|he|they) )?(?:went|came|was|got) (?:on|off|in|out)|(?:meat|bird|fish"
+     r"|it) "
+     r"(?:on|off|in|out)) (?=(?:half|quarter|\d)[^,;]* not (?:at )?\d)", r"\g<of> at "),
     (r"^turned (?=at \d|just|this|last|\d)", "turned it "),
 )  # fmt: skip

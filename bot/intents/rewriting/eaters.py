@@ -35,6 +35,9 @@ RULES: Final = rules(
      r"(?P<n>\d{1,2}) (?:others?|more|people|guests?|friends|mates|of (?:them|us)|family|kids"
      r"|grandkids)(?: (?:eating|coming))?$",
      lambda m: f"we are {int(m['n']) + 1} people"),
+    (r"\b(?:theres|there is|there are|itll|it is|its|well|we are|were) (?:gonna|going to) be (?=\d{1,3} (?:people|ppl"
+     r"|guests|of us|for)\b"
+     r"|\d{1,2}$)", "there will be "),
     (rf"\b(?P<who>{_KIN})\b(?P<asked>[^\d?]{{0,40}}?),? (?:shes|hes|she is|he is|whos) (?P<years>\d{{1,2}}"
      r"|10\d)(?:[ -]?(?:years?|yrs?)(?:[ -]?old)?)?(?=$|[?.!])", lambda m: f"{_of_an_age(m)}{m['asked']}"),
     (r"\b(?:(?:the|my|our|two|2|three|3) )?(?:kids|children|boys|girls|sons|daughters|grandkids|grandchildren"

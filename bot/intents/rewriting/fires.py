@@ -50,11 +50,26 @@ RULES: Final = rules(
     (r"^(?:the )?(?:fires?|coals) (?:(?:is|are|has|have|gone|got|getting|running|dropped|fell|went|burning|a bit|quite"
      r"|too|very|really) ?)+(?:low|weak|cool|cold|hot|high|down)?,? (?:(?:its|at|to|now|reads?) )*"
      r"(?=[12]\d\d(?: ?f)?(?: now)?$)", "pit "),
+    # «its dropped to 210 gonna add charcoal»: of the fire, and no core
+    (r"^(?:(?:it|its|temp|temps|has|just|now|is) )*(?:dropped|dropping|fell|fallen|sagged|slipped|sunk|sank|down"
+     r"|gone down"
+     r"|went down|cooled)(?: (?:right|off|back|down|away))* (?:to|at) (?=[12]\d\d(?: ?f)?\b,? (?:and |so "
+     r"|but )?(?:(?:im|i am|ill|i|we"
+     r"|gonna|going|to|about|need|needs|time|must|have) )*(?:add|thr[oe]w|put|chuck|toss|top|feed|light|open)\w* [^?]*"
+     r"(?:coals?|charcoal|fuel|lump|briqu\w+|wood|logs?|splits?|vents?)\b)", "pit "),
+    # lit only now, whenever it was meant to be
+    (r"^(?:the )?(?:fire|coals|charcoal|grill|smoker)s? (?:(?:has|is|only|finally|just) )+(?:caught|got going|took|lit"
+     r"|burning|alight)(?: (?:just|only|now|properly))*(?:,? (?:it )?(?:was|were) (?:supposed|meant|sposed"
+     r"|due)(?: to be)?"
+     r"[^?;]*)?$", "lit the fire just now"),
     (r"^(wrap|foil)(?: it)? ?\?+$", r"should i \1 it?"),
     (r"^(?:(?:i|we|just|now|ive) )*(?:turned|cranked|dropped|raised|lowered|bumped|brought) (?:it|her|him|the (?:pit"
      r"|grill|smoker|fire|heat|oven)) (?:up |down |back )*to (?=[1-3]\d\d\b)", "run the pit at "),
     (r"^(?:(?:take|bring|get) )?(?:the )?pit (?:to|(?:will|shall|should) be) (?=[1-3]\d\d\b)|^pit (?:to "
      r"|at )?(?=\d{3} from (?:now|here)\b)", "run the pit at "),
+    # «running 245» is what it does; «run 245» is what it shall do
+    (r"^(?:(?:its|it is|now|still|just|happily|steady) )*running (?:(?:at|about|around|steady|nicely|a|nice) )*"
+     r"(?=[1-3]\d\d(?: ?[cf])?(?: (?:now|steady|still|nicely|solid))?$)", "pit "),
     (r"^(?!.*\btak\w+ (?:it|her|them) to (?:19|20)\d\b)(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are"
      r"|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?|bump(?:ing)?|rais(?:e|ing)|lower(?:ing)?|reduc(?:e|ing)"
      r"|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?|push(?:ing)?|chang(?:e|ing)|switch(?:ing)?"
@@ -96,5 +111,9 @@ RULES: Final = rules(
     (rf"^(?P<a>(?:(?:ok|now|just|i|we|have|ive|got|put|the|my) )*(?:it|them|both|{_MEAT}|bellies|pieces)(?: (?:is|are"
      r"|went|goes|has gone|gone|now))* )on (?:now )?(?:at|@|with (?:the )?(?:pit|smoker|grill) at) (?P<n>[89]\d"
      r"|[1-4]\d\d)(?P<u> ?[cf])?(?: degrees)?(?: now)?$", lambda m: f"{m['a']}on, pit {m['n']}{m['u'] or ''}"),
-    (r"^no foil(?: (?:this time|please|for me|today))*$", "no wrap"),
+    (r"^no (?:foil|wrap|paper)(?: (?:this time|please|for me|today|on this one|for this one))*(?:,? (?:(?:just|im"
+     r"|i am|and|so"
+     r"|gonna|going to|ill) )*(?:leav|keep|go|let|rid|runn?|cook)\w*(?: (?:it|her|them|on|ride|run|go))* (?:naked"
+     r"|bare|nude"
+     r"|unwrapped|open|as it is))?$", "no wrap"),
 )  # fmt: skip

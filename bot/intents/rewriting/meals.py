@@ -16,6 +16,16 @@ _GUESTS: Final = (
 )
 
 RULES: Final = rules(
+    (rf"\b({MEAL}|tea|food)s? (?:is|are) (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)? (?:tomorrow|today|tonight|on \w+day"
+     rf"|\w{{3,6}}day"
+     rf"|now|instead)\b)", r"\1 is at "),
+    (r"(?<=\w),? oh and (?=\w)", ", "),
+    # «dinner maybe 7 or 8 not sure yet»
+    (rf"^((?:{MEAL}|tea|food|guests?))(?: (?:is|at|will be|come|coming|maybe|prob\w*|either|around|about"
+     rf"|like))* (\d{{1,2}}"
+     r"(?:[:.]\d\d)?) or (?=\d)([\d:.]+)(?: ?pm)?(?:,? (?:(?:im|i am|but|still) )*(?:not sure|unsure|dunno|dont know"
+     r"|who knows"
+     r"|havent decided)(?: yet| which)*)?$", r"\1 at \2 or \3"),
     # «no rush, maybe sunday brekkie the 10th»
     (rf"^(no (?:rush|hurry)),? (?:so |but )?(?:maybe |perhaps |say |like |prob\w* )(?=(?:on )?{WEEKDAY})", r"\1, "),
     (rf"\b(?:(?:for|on) )?({WEEKDAY}) (breakfast|brunch|lunch|dinner|supper|tea),? (?:on )?((?:the )?\d{{1,2}}(?:st|nd"

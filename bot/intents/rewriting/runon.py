@@ -12,8 +12,8 @@ from core import patterns as re
 
 _NUMBER: Final = r"-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b| degrees)?"
 _COLD_OR_PIT: Final = r"(?:fridge|refrigerator|brine|pit|smoker|grill)"
-_DEED: Final = r"(?:flipped|turned (?:it|them|both)|wrapped|rinsed|wrapping)"
-_DONE: Final = r"(?:flipped|turned (?:it|them|both)|wrapped|rinsed|done|did it)"
+_DEED: Final = r"(?:flipped|(?:both|all) turned|turned (?:it|them|both)|wrapped|rinsed|wrapping)"
+_DONE: Final = r"(?:flipped|(?:both|all) turned|turned (?:it|them|both)|wrapped|rinsed|done|did it)"
 _RULES: Final = re.Rules(rules(
     # a question, and the day it is asked of behind a comma
     (rf"^((?:so |and |ok )*(?:can|could|may|shall|should|is it ok to|ok to) (?:i|we|it|they|you)? ?[^,;.?\d]+), ?"
@@ -28,15 +28,27 @@ _RULES: Final = re.Rules(rules(
     (r"(\b(?:fridge|brine|core|meat|pit)\b[^,;.?\d]{0,16}\d{1,3}(?:\.\d)? ?[cf]) (?=(?:push|move|shift|bump|delay"
      r"|postpone|dinner|lunch|supper|meal|remind|skip|pause|guests?|make it|lets)\b)", r"\1, "),
     # what was read, and what is going to be done about it
-    (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now"
-     rf"|and) )*(?<!\d){_NUMBER}(?!\d)(?: still)?,? ?){{1,3}})(?<=[ ,])"
+    (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now|and|down|to|been|has"
+     rf"|dropped|fell|fallen|gone|sagged|slipped) )*(?<!\d){_NUMBER}(?!\d)(?: still)?,? ?){{1,3}})(?<=[ ,])"
      rf"(?=(?:(?:so|im|i am|we are|were|and|now) )*(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),
+    # what was read, and what was put on the fire
+    (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) (?=(?:(?:i|we|so|just|have|ive|and) )*"
+     r"(?:threw|chucked|tossed|added|topped|put) (?:(?:on|in|up|some|more|a|an|another|extra|fresh) )*(?:coals?"
+     r"|charcoal|wood|lump"
+     r"|splits?|logs?|fuel|briqu\w+|pellets|chunks?)\b)", r"\1, "),
+    (r"\b((?:threw|chucked|tossed|added|topped|put) (?:(?:on|in|up|some|more|a|an|another|extra|fresh) )*(?:coals?"
+     r"|charcoal|wood|lump"
+     r"|splits?|logs?|fuel|briqu\w+|pellets|chunks?)(?: on| in| up)?) (?:and )?(?=(?:we|were|lunch|dinner|supper"
+     r"|guests?|people"
+     r"|folks)\b)", r"\1, "),
     # what was forgotten, and is done now
     (r"\b((?:missed|forgot)\b[^,;?]{3,40}?),? (?:and |but )?(?=(?:just|now|jetzt|grad|gerade|eben|im|i) (?:just "
      r"|now )*(?:done|did"
      r"|doing|flipped|turned|flipping|turning)\b)", r"\1, "),
     # what was read or done, and till when nobody is there
-    (r"(?<=\d) (?=(?:(?:and|im|i am|we are|ill be|well be) )*(?:gone|away|off|out|back|busy) "
+    (r"(?<=\d) (?=(?:(?:and|im|i am|we are|ill be|well be) )*(?:gone|away|off|out|back|busy|quiet|asleep|at work|in bed"
+     r"|not (?:home|here)|(?:be|stay|keep) quiet|shut up|shush|hush|leave me be|leave us alone|no (?:pings|calls"
+     r"|reminders)) "
      r"(?:til|till|until|at) (?:about )?(?:\d|noon|midnight|tonight|tomorrow|late|the |mon|tue|wed|thu|fri|sat|sun))",
      ", "),
     # what was read, and what is asked about it

@@ -12,6 +12,8 @@ RULES: Final = rules(
     (r"\b(\d{1,2}(?:\.\d)?)[ -]?pounders?\b", r"\1 lb"),
     (r"\b(\w+) (?:as (?:hell|heck|anything)|af)\b", r"very \1"),
     (r"\braining cats (?:and|n|&) dogs\b", "raining hard"),
+    (r"\brn\b", "right now"),
+    (r"\b(?:lil|lilbit|liddle)\b", "little"),
     (r"\bun pause\b", "unpause"),
     (r"^y (?=so|is|do|are|not|\d)", "why "),
     (r"\bu\b(?! ?\d)", "you"),

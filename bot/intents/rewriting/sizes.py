@@ -26,6 +26,10 @@ def _as_a_share(found: re.Match[str]) -> str:
     return f"{100 / (1 + water):.3g} % brine"
 
 
+_A_WEIGHT: Final = (
+    r"\d{1,2}(?:\.\d{1,3})? ?(?:kg|kilos?|lbs?|pounds?)(?: \d{1,2}(?:\.\d)? ?(?:oz|ounces?))?|\d{3,4} ?(?:g|grams?)"
+)
+
 RULES: Final = rules(
     (rf"\b{_PARTS.format('a', 'b', 'c')} (?:salt |wet |strong )?(?:brine|pickle)\b"
      r"|\b(?:salt |wet |strong )?(?:brine|pickle)(?:(?: (?:of|with|mix|ratio|strength))* 1 ?: ?(?P<d>[3-9])(?![\d:.])"
@@ -35,6 +39,17 @@ RULES: Final = rules(
      _as_a_share),
     (r"^(?:its )?(ham|bacon|pastrami|corned beef|turkey|chicken|duck|salmon|trout|gammon|brisket) time\b[.,:;]? ?"
      r"(?=.*\d)", r"\1, "),
+    (r"^(?:(?:i|we|just|ive|ok|so|finally) )*(?:got|took|dug|put|fetched|grabbed|held|used)(?: (?:the|a|my))? "
+     r"(?:rulers?|tape(?: measure)?|cal+ipers?)(?: (?:out|on|to|up|it|against))*,? (?:and )?(?=[a-z].*\d|its|\d)", ""),
+    # what is left of it, by the scale
+    (rf"^(?:(?:its|it is|so|ok|now|only|just|was|actually|really) )*({_A_WEIGHT})(?: (?:really|actually|now"
+     rf"|in the end|left))*,?"
+     r" (?:after|once|when|since|now) (?:that )?(?:i|we|ive|weve) (?:have |had |just )?(?:cut|trimmed|took|sliced"
+     r"|chopped|lopped"
+     r"|cleaned|boned|skinned)\b[^,;\d?]*$", r"it weighs \1"),
+    (rf"^(?:(?:its|it is|so|ok|now|only|just|was|actually|really|exactly|says) )*({_A_WEIGHT}),? (?:(?:really"
+     rf"|actually|exactly) )?"
+     r"(?:on|by|according to|says) (?:the |my |our )?(?:kitchen |bathroom )?scales?$", r"it weighs \1"),
     (r"^(?:its )?time for (?:an? |the |some |another )?(?=[^,;]*\d ?(?:lb|kg|pound|kilo))", ""),
     (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
      r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
@@ -110,8 +125,11 @@ RULES: Final = rules(
     (r"^(?:(?:please|can you|lets) )*(?:change|set|correct|make|update) (?:the |my )?(thickness|weight)(?: is| to"
      r"| at)* (?=\d)", r"\1 is "),
     (r"^(?:(?:its|it is|is|bit|a bit|slightly) )*(?:thicker|thinner) than (?:(?:i|we|you) (?:said|thought|told you"
-     r"|think)|\d[\d.]*(?: ?(?:in|inch\w*|mm|cm))?),? (?:(?:maybe|more|like|about|probably|its|nearer|around) )*(?=\d)",
-     "thickness is "),
+     r"|think)|\d[\d.]*(?: ?(?:in|inch\w*|mm|cm))?),? (?:(?:maybe|more|like|about|probably|its|nearer|around) )*"
+     r"(?=\d)(?P<n>[\d./ ]*\d)(?P<u> ?(?:in|inch\w*|mm|cm|\"))?(?: thick| (?:at|on|in) the (?:fat|thick\w*) (?:end"
+     r"|part|bit"
+     r"|side))?",
+     lambda m: f"thickness is {m['n']}{m['u'] or ''}"),
     # a start, and what it is not
     (r"^([a-z]{3,12}(?: [a-z]{3,8}){0,2}),? (?:asap|as soon as possible|as fast as possible)$", r"start \1"),
     (r"^wrong (?:cut|piece|meat),? (?=its |it is )", "no, "),

@@ -55,7 +55,8 @@ RULES: Final = rules(
     (r"\b(?:went|(?<!was )(?<!is )(?<!been )(?<!were )gone|climbed|rose|risen|dropped|fell|jumped|crept|up"
      r"|down) from \d{1,3}(?:\.\d)?(?: ?[cf]\b)? (?:up |down )?to (?=\d)(?![\d.]+ ?(?:kg|kilos?|lbs?|pounds?"
      r"|g)\b)(?!\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|over|within) (?:\w+ )?(?:\d|an?\b|half))", "now "),
-    (r"\b(?:the )?(?:fire|pit|smoker|grill)s? (?:has |is |have |just )*(?:died|dying|dropped|dropping|fell|fallen|gone"
+    (r"\b(?:the )?(?:fire|pit|smoker|grill)s? (?:has |is |have |just )*(?:died|dying|dropped|dropping|fell|fallen"
+     r"|sagged|sagging|gone"
      r"|going|went|down|sunk|sinking|cooled|slipped|crept)(?: (?:right|all the way|back|off|away|down|up))* (?:to"
      r"|at) (?=\d{2,3}\b)", "pit "),
     (r"\b(?:the )?(?:first|1st|second|2nd|other) (?:probe|one|thermometer|sensor)(?: (?:says|reads|is"
@@ -148,6 +149,12 @@ RULES: Final = rules(
      r"|wont|isnt|aint) (?:really )?(?:mov|budg|climb|ris|chang|shift|going up)\w*(?: up)?|crawling|creeping)(?: much"
      r"| at all| any ?more| now)*$", " stuck"),
     (r"\blid(?:s)? (?:has |had |was |is )?(?:been )?(?:left )?(?:off|open) (?=for\b)", "lid was open "),
+    (r"(?<=\d),? (?:i |we )?forgot(?: to (?:say|send|tell(?: you)?|mention|write|type|log))?[:,;]? (?=(?:it|core|pit"
+     r"|meat"
+     r"|fridge|brine) (?:was|were|read|had) \d)", ", "),
+    (r"^(?:no,? )?(?:the )?other way(?: round| around)?,? (?=(?:thats|its|that is|it is|that was) (?:the )?(?:pit"
+     r"|core|meat"
+     r"|fridge|brine)\b)", ""),
     (r"\?{2,} (?=\d{2,3}\b)", ", "),
     # the cooker before a number is its heat, and no new cooker; «fridge now» is where the meat goes
     (r"\b(?:the )?(?:kettle|offset|kamado|drum|barrel|ceramic)s?(?: (?:is|at|now|reads|says"

@@ -7,7 +7,14 @@ from bot.intents.rewriting.words import WEEKDAY, rules
 _MEAT: Final = r"(?:meat|ham|bag|bags|belly|bacon|brisket|flat|loin|tub|joint|bird|turkey|fish)"
 _RESTS: Final = r"(?:tucked|bundled|nestled|stashed|parked|swaddled|buried|wrapped up)"
 
+_FRIDGE_STUFF: Final = r"(?:milk|butter|eggs?|cheese|beers?|veg\w*|salad|yog\w*|jam|juice|leftovers|mayo\w*|lettuce)"
+
 RULES: Final = rules(
+    # of what lies in a fridge only a fridge is read
+    (rf"^(?:(?:its|it is|reads|now|got|shows) )*(\d{{1,2}}(?:\.\d)?(?: ?[cf])?)(?: (?:on|by) (?:the |my "
+     rf"|our )?(?:\w+ )?"
+     rf"thermometer)? (?:next to|beside|by|behind|near|with|in with|among) (?:the |my )?{_FRIDGE_STUFF}\b"
+     rf"(?: (?:and|in) [a-z ]+)?$", r"fridge \1"),
     # a thermometer beside the meat, and the meat in its box
     (rf"(?<![\d.])(\d{{2}}(?:\.\d)? ?[cf]?) (?:right )?(?:next to|beside|alongside|by) (?:the"
      rf"|my) {_MEAT}\b", r"fridge \1"),
@@ -20,6 +27,13 @@ RULES: Final = rules(
      ""),
     # missed, and made good
     # who has it meanwhile, and what a clock is to be
+    (rf"^(?:(?:im|i am|we are|were|now|ok|well|right) )*(?:off|going|heading|gone|driving|flying|away) (?:over |up "
+     rf"|down |out )?"
+     rf"(?:to|at) (?:my |our |the )?[a-z]+(?: [a-z]+)?,? (?:ill be |be )?back (?:on )?(?=(?:{WEEKDAY}"
+     rf"|tomorrow)\b)", "back "),
+    (r"((?:(?:un)?til+|back) [^,;?]{3,24}?),? (?P<who>[a-z]{2,12}) (?:from )?next ?door (?=(?:does|has|flips|turns"
+     r"|minds|takes"
+     r"|is doing|will do|doing)\b)", r"\1, \g<who> "),
     (rf"((?:un)?til+ (?:{WEEKDAY})(?: night| evening| morning| arvo)?),? (?:and |so |but )?my (?:boy|lad|girl|kid"
      rf"|pal|guy|man) "
      r"(?=[a-z]+ (?:is|has|will|does|s) )", r"\1, "),
@@ -29,6 +43,8 @@ RULES: Final = rules(
     (r"^(?:(?:please|can you|could you) )*(?:talk|speak|write)(?: to me)? in (celsius|fahrenheit|centigrade"
      r"|metric|imperial)\b"
      r"[^\d?]*$", r"use \1"),
+    (r"^(celsius|fahrenheit|centigrade|metric|imperial)(?: please| pls)?,? (?:because|cos|since|as|i|im|we|were)"
+     r" [^\d?]*$", r"use \1"),
     (r"^use (celsius|fahrenheit|centigrade|metric|imperial),? (?:i|im|we|cos|because|coz|since) [^\d?]*$", r"use \1"),
     (r"^(?:(?:so|ok|lets|and) )*say (?:it|the core|the middle|shes?) (hits|gets to|reaches|reads|is) (?=\d)",
      r"if it \1 "),
