@@ -209,6 +209,14 @@ CFR_9_318_10 = Source(
     "2018",
     "CONFIRMED",
 )
+CFR_9_318_10_FREEZING = Source(
+    "CFR_9_318_10_FREEZING",
+    "9 CFR 318.10(c)(2), freezing of pork against trichinae (removed 2018)",
+    "US Code of Federal Regulations",
+    "2018",
+    "MEMORY",
+)
+FSIS_MOLDS = Source("FSIS_MOLDS", "Molds on Food: Are They Dangerous?", "USDA FSIS", "2013", "MEMORY")
 MCMINN_2018 = Source(
     "MCMINN_2018",
     "Appendix A tables against Salmonella and Listeria in beef, turkey and ham",

@@ -10,7 +10,7 @@ from bot.conversation.understand import Understood, context_of
 from bot.intents import spans, when
 from bot.intents.normal import normal
 from bot.intents.off_raw import core_to_take_off_at
-from bot.intents.sums.of_heat import done_at
+from bot.intents.sums.done_at import done_at
 from bot.wording import chill_asked, cooling, doneness, measured, on_the_fire, yard
 from core.batch.assess import Assessment
 from core.batch.events import Probe

@@ -15,6 +15,13 @@ _OFF_AT: Final = re.compile(
     r"(?:now,? )?(?:at|its|it is) (?:about |only |just |around )?(?P<core>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?"
     r"(?![\w:.%]| ?(?:am|pm|oclock|min\w*|h|hrs?|hours?|lbs?|kg|ppm)\b)"
 )
+_FINE_AT: Final = re.compile(  # «uncle says 145 is fine pull it», «150 will do, get it off»
+    r"(?<![\d.:])(?P<core>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)? (?:is |its |it is |will |would |should |be )+"
+    r"(?:fine|ok|okay|enough|plenty|good|done|do|cooked|safe)(?: enough)?,? (?:so |just |then |now |and |to )*"
+    r"(?:pull|take|get|lift|whip|yank|bring|serve|eat|carve)\b"
+    r"|\b(?:says?|reckons?|swears?|thinks?|claims?|insists?) (?:that )?(?P<heard>\d{2,3})(?: ?°? ?(?P<there>[cf])\b)?"
+    r" (?:is |its |will |would |should |be )+(?:fine|ok|okay|enough|plenty|good|done|do|cooked|safe)\b"
+)
 _LEAST_C: Final = 38.0  # a number below it is an hour of the day, or nothing that meat is taken off at
 _FLOOR_C: Final[Celsius] = 62.7  # 145 °F, as a thermometer of whole degrees shows it
 _BIRDS_C: Final[tuple[Celsius, Celsius]] = (73.0, 83.0)  # at what birds, and no other piece, shall come off
@@ -45,8 +52,13 @@ def off_too_early(text: str, context: Context) -> Intent | None:
 def core_to_take_off_at(plain: str, units: Units) -> Celsius | None:
     """The core at which a plain line takes the meat off, in its own unit, else in the person's, else in the other."""
     found = _OFF_AT.search(plain)
-    if found is None:
-        return None
-    read = (found["unit"],) if found["unit"] else (units.temperature, "c" if units.temperature == "f" else "f")
-    fits = (core for one in read if _LEAST_C <= (core := measures.to_house(float(found["core"]), one)) <= 100.0)
+    if found is None and (said := _FINE_AT.search(plain)):
+        return _read(said["core"] or said["heard"], said["unit"] or said["there"], units)
+    return _read(found["core"], found["unit"], units) if found else None
+
+
+def _read(number: str, unit: str | None, units: Units) -> Celsius | None:
+    """A core in its own unit, else in the person's, else in the other."""
+    read = (unit,) if unit else (units.temperature, "c" if units.temperature == "f" else "f")
+    fits = (core for one in read if _LEAST_C <= (core := measures.to_house(float(number), one)) <= 100.0)
     return next(fits, None)

@@ -93,24 +93,6 @@ HOTTEST_MEAT: Final = 100.0
 HOT_CORE: Final = 60.0  # °C, 140 °F: from there on no clock of a climb runs
 
 
-_DONE_AT: Final = (  # «is 158 enough», «150 in the breast, is that done», «is it safe at 160»
-    re.compile(
-        r"^(?:(?:so|ok|and|but|hey|is|are|will|would|does|it|its|they|that|this|be|core|breast|thigh|middle|the|a|at"
-        r"|only|just),? )*(?<![\d.])\d{2,3}(?:\.\d)? ?°?[cf]?(?: (?:degrees?|inside|internal|core"
-        r"|in (?:the )?(?:middle|breast|thigh|core|thickest \w+)))*,?"
-        r"(?: (?:is|would|will|be|it|that|they|already|really|high|hot|good))*"
-        r" (?:enough|done|cooked|safe|ok(?:ay)?|good|fine|do|too (?:low|cold|little|early))"
-        r"(?: (?:now|yet|already|inside|for (?:it|them|me|us)"
-        r"|to (?:eat|pull|serve|stop|(?:take|pull) (?:it|them) off)))*$"
-    ),
-    re.compile(
-        r"^(?:(?:so|ok|and|but),? )*(?:(?:is|are|will|would|can) (?:it|that|this|they|the \w+)(?: be)? |(?=[^?]*\?))"
-        r"(?:enough|done|cooked|safe|ready|finished|ok(?:ay)?|good|fine)(?: to \w+)? (?:at|with)(?: (?:a|core|of))*"
-        r" \d{2,3}(?:\.\d)? ?°?[cf]?(?: (?:degrees?|inside|internal|core|in the \w+))*\??$"
-    ),
-)
-
-
 IS_IT_ENOUGH: Final = re.compile(  # of the core that was read last
     r"(?:so |and )*(?:is|will|would) (?:that|this|it)(?: be)? (?:hot )?enough[ ?.!]*$"
 )
@@ -120,12 +102,6 @@ CAN_WE_EAT: Final = re.compile(  # of what is still on the fire
     r"\b(?:can|may|should|shall|could) (?:i|we|they) (?:serve|eat|carve|dish (?:it )?up)"
     r"(?: (?:it|them|this|now|yet|already))*[ ?.!]*$"
 )
-
-
-def done_at(text: str) -> bool:
-    """Whether a plain line asks if meat is done at a core that it names, and names no meat."""
-    first = text.split("? ", 1)[0]  # «is it done at 120? guests are there at 6»
-    return any(words.match(one) for words in _DONE_AT for one in (first.strip(" ?!."), first.strip(" !.")))
 
 
 def since_the_first(line: Told) -> list[Hours]:
