@@ -23,9 +23,15 @@ def likewise(turn: Turn, text: str, context: Context) -> tuple[Intent, ...]:
         named, theirs = batches.just_said_by_another(turn, JUST_SAID)
         return tuple(said for event in theirs if isinstance(said := _of(event, named), StepDone))
     batch = said_too(text, context)
-    said = batches.just_said(turn, batch, JUST_SAID) if batch else ()
+    said = (batches.just_said(turn, batch, JUST_SAID) or _done_by_another(turn, batch)) if batch else ()
     meant = [_of(event, batch) for event in said if not (isinstance(event.what, Done) and "_check" in event.what.step)]
     return tuple(intent for intent in meant if intent) if all(meant) else ()
+
+
+def _done_by_another(turn: Turn, batch: str) -> tuple[Event, ...]:
+    """The steps that somebody else has just told of another batch: «did mine too»."""
+    named, theirs = batches.just_said_by_another(turn, JUST_SAID)
+    return () if named == batch else tuple(event for event in theirs if isinstance(event.what, Done))
 
 
 def _of(event: Event, batch: str | None) -> Intent | None:

@@ -24,6 +24,8 @@ def to_other(turn: Turn, batch: str, other: str) -> Sequence[Reply]:
             return (Reply(several_words.has_it(batches.look(turn, other).batch.name), about=other),)
         batch = before
     last, elsewhere = batches.last_event(turn, batch), batches.look(turn, other)
+    if turn.now - last.said_at > A_WHILE:  # of what was said since nothing was noted
+        return (Reply(several_words.nothing_to_move(elsewhere.batch.name), about=other),)
     said = [e for e in batches.standing(turn, batch) if e.message == last.message]
     for event in said:
         batches.correct(turn, batch, event.number, None)

@@ -16,16 +16,16 @@ Asked = dict[str, Any]
 SHARED: Final = frozenset(
     {"cure", "mass", "mass_unit", "share", "cut", "deadline", "grey", "salty", "weight_after"}
 )  # fmt: skip
-PASSING: Final = frozenset({"probe", "pair", "smell"})  # of what was read or smelt just then
-ASKED_FOR: Final = timedelta(hours=3)  # after that the words of a line are of something else; a tap still answers
+# how long the words of a line answer what was asked of something read, smelt or done just then; a tap still does later
+ASKED_FOR: Final = {slot: timedelta(hours=3) for slot in ("probe", "pair", "smell")} | {"batch": timedelta(hours=18)}
 HOLDS: Final = frozenset({"talk"})  # chosen by a tap, and asks for no words
 
 
 def own_of(turn: Turn, message: Message) -> Asked | None:
     """The question that the speaker was asked, as far as it may still be what a line is about."""
     own: Asked | None = unpack(turn.open_question())
-    passing = own is not None and own.get("slot") in PASSING and not message.pressed
-    return None if own is None or (passing and message.said_at - own["at"] > ASKED_FOR) else own
+    passing = ASKED_FOR.get(own.get("slot", "")) if own is not None and not message.pressed else None
+    return None if own is None or (passing and message.said_at - own["at"] > passing) else own
 
 
 def of(turn: Turn, message: Message, context: Callable[[Asked], Context]) -> tuple[Asked | None, bool]:

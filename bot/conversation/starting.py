@@ -6,7 +6,7 @@ from types import MappingProxyType
 from typing import Any
 
 from bot import measures
-from bot.conversation import meats_in_turn
+from bot.conversation import meats_in_turn, on_that_day
 from bot.conversation.as_planned import show
 from bot.conversation.half import NO_CUT, TOLD, adds_to, of_each
 from bot.conversation.lacking import ask, missing
@@ -34,7 +34,7 @@ def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     goes_on = bool((meant.asked or {}).get("said")) and bool(intent.said)
     intent = _like_last(turn, intent) if LIKE_LAST in intent.assumed else intent
     half = (meant.asked or {}).get("said") or {}
-    said = _said(intent, meant.asked) | _typed_in(meant.message.text)
+    said = _said(intent, meant.asked) | on_that_day.kept(turn, meant, intent) | _typed_in(meant.message.text)
     said |= {AND_THEN: meats_in_turn.told_on(half.get(AND_THEN, []), list(intent.then))} if intent.then else {}
     both = (made(half), made(intent.said))
     if not adds_to(intent, meant.asked) and "" not in both and both[0] != both[1]:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.conversation import open_question, several, still_asked
+from bot.conversation import open_question, several, still_asked, whose
 from bot.conversation.as_it_stands import fitted
 from bot.conversation.half import unpack
 from bot.conversation.in_the_making import brine_cools, to_weigh
@@ -69,6 +69,7 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         return Reply(refusals.cannot_read(message.other), facts={"intent": "unreadable"})
     if message.other in PLACES:
         return _place(turn, message, unpack(turn.open_question()))
+    message = whose.named(turn, message)
     asked, answered = _asked(turn, message)
     batch = _about(turn, message, asked, answered=answered)
     a = batches.look(turn, batch) if batch else None
@@ -142,10 +143,11 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
         or several.one_round(turn, meant.intents, those)
     ):
         return _of_those(turn, meant, those)
+    fit, those = those, whose.own_first(turn, those, meant.intents)
     if len(those) > 1 or (not those and several.is_bare(meant.message, meant.intents)):
         return several.ask(turn, meant.message, those)
     found = meant if not those or those[0] == meant.batch else _of_those(turn, meant, those)
-    return replace(found, sure=len(those) == 1)
+    return replace(found, sure=len(fit) == 1)
 
 
 def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:
@@ -153,6 +155,9 @@ def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:
     if not any(isinstance(intent, Question | Unclear) for intent in meant.intents):
         return ()
     others = [row.id for row in batches.open_here(turn) if row.id != meant.batch]
+    own = whose.own(turn)
+    if own in others and all(isinstance(intent, several.HAPPENED) for intent in _read_for(turn, meant, own)):
+        return (own,)
     takes = [key for key in others if several.takes(_read_for(turn, meant, key)[0], batches.look(turn, key))]
     return tuple(takes) if len(takes) == 1 else ()
 

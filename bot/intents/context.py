@@ -76,8 +76,8 @@ class Context:
 
     @property
     def unnoted(self) -> bool:
-        """Whether the last numbers were asked about, what or which they are, and none of them was noted."""
-        return self.asked in ("probe", "pair")
+        """Whether the last numbers were asked about, what, which or of what they are, and none of them was noted."""
+        return self.asked in ("probe", "pair", "batch")
 
     @property
     def free(self) -> bool:

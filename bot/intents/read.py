@@ -37,11 +37,12 @@ from bot.intents.deviations import read_told
 from bot.intents.frozen import read_frozen
 from bot.intents.gone_in import gone_in
 from bot.intents.guests import read_guests, with_guests
-from bot.intents.half_hours import HALF_HOUR, either_way, half_past, of_this_hour
+from bot.intents.half_hours import HALF_HOUR, either_way
 from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.in_doubt import read_in_doubt
+from bot.intents.in_plain_words import in_plain_words
 from bot.intents.intents import Ask, Correct, Greet, Intent, Join, Question, Settings, Start, StepDone, Unclear
 from bot.intents.left_over import left_over
 from bot.intents.meal_hours import read_day_kept, read_made
@@ -69,7 +70,6 @@ from bot.intents.together import each
 from bot.intents.undone import read_undone
 from bot.intents.unsure import unsure
 from bot.intents.vague import read_vague
-from bot.intents.weighed_out import weighed_out
 from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back
 from core import patterns as re
@@ -201,7 +201,7 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         here = replace(context, asked=None) if context.asked == "batch" else context
         return [to_batch(intent, named) for intent in _read(rest, shown, about(named, here))]
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
-    plain = weighed_out(of_this_hour(half_past(_INSISTS.sub("", plain), context), context), context)
+    plain = in_plain_words(_INSISTS.sub("", plain), context)
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):

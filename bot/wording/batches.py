@@ -79,6 +79,11 @@ def has_it(name: str) -> str:
     return say("That is noted with «{name}» already. For another piece put its name before what you say.", name=name)
 
 
+def nothing_to_move(name: str) -> str:
+    """«i mean the ham», and of the last hours nothing was noted elsewhere."""
+    return say("Nothing that you told lately is noted elsewhere. Say it again with «{name}» before it.", name=name)
+
+
 def wrong_one(name: str, wrong: str, others: tuple[tuple[str, str], ...]) -> tuple[str, asking.Rows]:
     """«wrong batch»: to which it belongs."""
     return say("Then it was not «{name}». Which one was it? Tap it and I move it over.", name=name), not_that_one(

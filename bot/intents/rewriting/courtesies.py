@@ -43,6 +43,8 @@ RULES: Final = rules(
     (rf"{_TURNED}(?:before (?:(?:going to )?(bed)(?:time)?|(?:my |the )?(?:work|school|church|leaving|shift))"
      r"|(?:before|after) (?:breakfast|coffee)|first thing|(?:when|after|once) (?:i|we) (?:got|woke) up)$",
      lambda m: f"{m[1]} at {'bedtime' if m[2] else 'breakfast'}"),
+    (r"(?<=\d),? when (?:i|we|he|she) (?:last )?(?:left|looked|checked|saw|went|got|came|popped)\b[^\d?,;.]*? at "
+     r"(noon|midday|\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?)$", r" at \1"),
     (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) (?!put it"
      r"|(?:just )?(?:opened|lifted)\b)[^\d?,;.]*(?=$|,| now \d)", TOLD),
     (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b", TOLD),

@@ -7,6 +7,7 @@ they are said at all (Duden, Die Grammatik; from memory). Digits, commas and sma
 from collections.abc import Iterator
 from typing import Final
 
+from bot.intents.rewriting.german_dates import with_nth
 from core import patterns as re
 
 _ONES: Final = ("", "ein", "zwei", "drei", "vier", "fünf", "sechs", "sieben", "acht", "neun")
@@ -84,7 +85,7 @@ def in_digits(text: str) -> str:
     text = _AROUND.sub(lambda found: _moved(found, _signed(found)), text)
     text = _NEARLY.sub(lambda found: found["hour"], text)
     text = _BEFORE.sub(_of_the_day, text)
-    return _BEHIND.sub(_of_the_day, text)
+    return with_nth(_BEHIND.sub(_of_the_day, text))
 
 
 def _in_kilos(found: re.Match[str]) -> str:

@@ -1,0 +1,19 @@
+"""A plain line in the words that the readers know, as far as they hang on where the batch stands."""
+
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.half_hours import half_past, of_this_hour
+from bot.intents.soaks import soak_told
+from bot.intents.weighed_out import weighed_out
+from core import patterns as re
+
+_AND: Final = re.compile(  # «and its in», said after something else
+    r"^(?:and|n|&) (?=(?:its|it is|theyre|they are|he is|she is|in|on|out|off|now)\b[^?]*$)(?!in the\b)"
+)
+
+
+def in_plain_words(text: str, context: Context) -> str:
+    """The line with its spoken hours, a soak and the grams that were weighed as they are written."""
+    text = _AND.sub("", text)
+    return weighed_out(soak_told(of_this_hour(half_past(text, context), context), context), context)
