@@ -143,7 +143,7 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
         or several.one_round(turn, meant.intents, those)
     ):
         return _of_those(turn, meant, those)
-    fit, those = those, whose.own_first(turn, those, meant.intents)
+    fit, those = those, whose.own_first(turn, those, meant.intents, meant.batch)
     if len(those) > 1 or (not those and several.is_bare(meant.message, meant.intents)):
         return several.ask(turn, meant.message, those)
     found = meant if not those or those[0] == meant.batch else _of_those(turn, meant, those)

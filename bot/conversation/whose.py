@@ -46,13 +46,14 @@ def named(turn: Turn, message: Message) -> Message:
     return replace(message, text=text)
 
 
-def own_first(turn: Turn, those: tuple[str, ...], intents: Sequence[Intent]) -> tuple[str, ...]:
+def own_first(turn: Turn, those: tuple[str, ...], intents: Sequence[Intent], talk: str | None) -> tuple[str, ...]:
     """Of several batches that a deed or a measure of the raw meat fits, the speaker's own, where others have theirs.
 
-    A reading is of none by who sends it: one cook may read the thermometers of both.
+    So it is of a deed that their own can be meant by, as the batch of the talk. A reading is of none by who sends it:
+    one cook may read the thermometers of both.
     """
     mine = own(turn)
-    return (mine,) if mine and (not those or mine in those) and all(map(_of_own, intents)) else those
+    return (mine,) if mine and (not those or mine in those or mine == talk) and all(map(_of_own, intents)) else those
 
 
 def own(turn: Turn) -> str:
