@@ -8,6 +8,11 @@ from bot.intents.soaks import soak_told
 from bot.intents.weighed_out import weighed_out
 from core import patterns as re
 
+_INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as anybody's
+    r"^(?:(?:but|well(?! be\b)|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
+    r"|(?:tell|give|show) me(?= (?:the )?(?:grams|dose) for \d)"
+    r"|(?:i am|im) an? (?:chemist|butcher|chef|cook|doctor|professional|expert)),? )+(?=\w.*\d)"
+)
 _AND: Final = re.compile(  # «and its in», said after something else
     r"^(?:and|n|&) (?=(?:its|it is|theyre|they are|he is|she is|in|on|out|off|now)\b[^?]*$)(?!in the\b)"
 )
@@ -15,5 +20,5 @@ _AND: Final = re.compile(  # «and its in», said after something else
 
 def in_plain_words(text: str, context: Context) -> str:
     """The line with its spoken hours, a soak and the grams that were weighed as they are written."""
-    text = _AND.sub("", text)
+    text = _AND.sub("", _INSISTS.sub("", text))
     return weighed_out(soak_told(of_this_hour(half_past(text, context), context), context), context)

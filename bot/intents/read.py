@@ -19,6 +19,7 @@ from bot.intents.asked_more import beside_answer, beside_the_meal
 from bot.intents.asked_topic import asked_topic
 from bot.intents.away_hours import read_away_hours
 from bot.intents.bare import lone_number, read_bare, signs_only
+from bot.intents.brine_stands import brine_stands
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
 from bot.intents.by_name import added, by_number, read_named
@@ -82,11 +83,6 @@ _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
     r"|\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|on) the (?:fridge|brine|pit)"
     r"|\d{1,3}(?:\.\d)?(?: ?[cf])? in fridge)"
 )
-_INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as anybody's
-    r"^(?:(?:but|well(?! be\b)|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
-    r"|(?:tell|give|show) me(?= (?:the )?(?:grams|dose) for \d)"
-    r"|(?:i am|im) an? (?:chemist|butcher|chef|cook|doctor|professional|expert)),? )+(?=\w.*\d)"
-)
 _WHEN_TO: Final = re.compile(
     r"^(?:so |and |ok )?(?:when|what time|how (?:early|late|soon)|at what time) (?:do|should|must|shall|can|to)\b"
 )
@@ -114,6 +110,8 @@ def read(text: str, context: Context) -> list[Intent]:
     if code := invitation_in(shown):  # its letters are no words that could be mended
         return [Join(code)]
     plain = _plain(shown, context)
+    if (stands := brine_stands(plain, context)) != plain:
+        plain = shown = stands
     if not _ANYTHING.search(plain):
         return [signs_only(shown)]
     found: list[Intent] = []
@@ -201,7 +199,7 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         here = replace(context, asked=None) if context.asked == "batch" else context
         return [to_batch(intent, named) for intent in _read(rest, shown, about(named, here))]
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
-    plain = in_plain_words(_INSISTS.sub("", plain), context)
+    plain = in_plain_words(plain, context)
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):

@@ -137,6 +137,8 @@ def longer(a: Assessment, more: Days) -> str:
             "Sour, slimy or gassy: throw it away.",
             longest=longest,
         )
+    if latest := product(a.batch.setup.product).raw_until(a.batch.setup, into or a.now):
+        return _raw(a, latest, kept=(into or a.now) + timedelta(days=then) <= latest)
     return say(
         "Yes, kept at {limit} or below: the salt ends even, so longer does no harm, up to {longest} days.\n"
         "It has been in for {so_far} d of {planned}. Type it, like «leave it in for {days} days», and the plan moves.",
@@ -145,6 +147,19 @@ def longer(a: Assessment, more: Days) -> str:
         so_far=decimal(so_far, 1),
         planned=numbers.days(a.plan.cure_days),
         days=ceil(then),
+    )
+
+
+def _raw(a: Assessment, latest: datetime, *, kept: bool) -> str:
+    """Longer in salt alone: as long as raw meat of its kind keeps for sure, and no longer."""
+    at = numbers.when(latest, a.person, a.now)
+    if kept:
+        return say(
+            "Yes, if it is on the fire by {latest}: without curing salt it keeps raw no longer for sure.", latest=at
+        )
+    return say(
+        "Not so long: without curing salt it keeps raw no longer for sure than {latest}, and the fire comes before that.",
+        latest=at,
     )
 
 
