@@ -74,8 +74,8 @@ _BONE_IN: Final = re.compile(
     r"\b(?:bone[- ]?in|on the bone|with (?:the |its )?bone|bones? (?:is |are )?(?:still )?in|mit knochen)\b"
 )
 _BONED: Final = re.compile(
-    r"\b(?:buckboard|bone[- ]?less|boned|deboned|no bone|bone (?:is )?out|without (?:the |its )?bone|netted|rolled"
-    r"|ohne knochen|not (?:on the bone|bone[- ]?in)|(?:took|taken|cut|pulled|got) the bone out)\b"
+    r"\b(?:buckboard|bone[- ]?less|boned|deboned|no bone|off the bone|bone (?:is )?out|without (?:the |its )?bone"
+    r"|netted|rolled|ohne knochen|not (?:on the bone|bone[- ]?in)|(?:took|taken|cut|pulled|got) the bone out)\b"
 )
 _NO_THROW: Final = (  # «chuck it in»
     r"(?! (?:it|them|that|this|these|the|my|an?|another|some|more|one|two|in|on|out|away)\b)"

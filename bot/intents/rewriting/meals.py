@@ -27,6 +27,13 @@ RULES: Final = rules(
      r"|who knows"
      r"|havent decided)(?: yet| which)*)?$", r"\1 at \2 or \3"),
     # «no rush, maybe sunday brekkie the 10th»
+    # «actually sunday week is grand, 1 o clock»
+    (rf"^(?:(?:actually|no|ok|so|well|sorry|wait|yeah|hmm+)[, ]+)*((?:on )?{WEEKDAY}(?: week)?) (?:is|would be|suits"
+     r"|works|does)(?: (?:us|me|everyone|better|just|more))* ?(?:grand|fine|good|ok|better|best|great|easier)?,? "
+     rf"(?:at |say |around |about )?(\d{{1,2}}(?:[:.]\d\d)? ?(?:o ?clock|[ap]m))$", r"meal on \1 at \2"),
+    (rf"^(?:(?:actually|no|ok|so|well|sorry|wait|yeah|hmm+)[, ]+)*(?:on )?({WEEKDAY}) week (?:is|would be|suits|works)"
+     r"(?: (?:us|me|everyone|better|just|more))* ?(?:grand|fine|good|ok|better|best|great|easier|perfect)?$",
+     r"meal on \1 week"),
     (rf"^(no (?:rush|hurry)),? (?:so |but )?(?:maybe |perhaps |say |like |prob\w* )(?=(?:on )?{WEEKDAY})", r"\1, "),
     (rf"\b(?:(?:for|on) )?({WEEKDAY}) (breakfast|brunch|lunch|dinner|supper|tea),? (?:on )?((?:the )?\d{{1,2}}(?:st|nd"
      rf"|rd|th)(?: of)?(?: {MONTH}[a-z]*)?|{MONTH}[a-z]* \d{{1,2}}(?:st|nd|rd|th)?)\b(?!:)", r"\2 on \1 \3"),

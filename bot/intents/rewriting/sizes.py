@@ -137,6 +137,8 @@ RULES: Final = rules(
     (r"^(?:(?:the |my )?(?:meat|piece) )(?:is|measures) (?=\d[\d./ ]*(?:in|inch\w*"
      r"|mm|cm|\")? ?thick\b)", "its "),
     (r"^(?:it )?(?:varies|ranges|runs|goes) (?:from |between )?(?=\d[\d./ ]* (?:to|and) \d)", "it tapers "),
+    (r"^.*\b(?:ruler|tape(?: measure)?|calipers?) (?:says|shows|reads|gives)(?: its?)? (?:more like |about )?"
+     r"(?=\d[\d./ ]*(?:in|inch\w*|mm|cm|\")(?: thick)?$)", "thickness "),
     # numbers put right, and settings
     (r"^(\d+(?:\.\d+)?) ?g(?:rams?)?(?: (?:of )?(?:cure|pink(?: salt)?|curing salt))?,? not (\d+(?:\.\d+)?)"
      r"(?: ?g(?:rams?)?)?(?: (?:went |is |are )?in)?$", r"i put in \1 grams not \2"),
