@@ -5,7 +5,7 @@ from typing import Final
 from core import patterns as re
 
 _BESIDE_GUESTS: Final = re.compile(
-    r"(?<=\?) |, |(?<=\w) (?=(?:the |my |our |as |cos |because )*"
+    r"(?<=\?) |, |(?<=\w)(?<!enough) (?=(?:the |my |our |as |cos |because )*"
     r"(?:guests?|people|ppl|famil\w+|everyone|everybody|kids)\b)"
 )
 _DONE_AT: Final = (  # «is 158 enough», «150 in the breast, is that done», «is it safe at 160»

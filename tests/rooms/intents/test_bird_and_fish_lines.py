@@ -6,7 +6,7 @@ import pytest
 
 from bot.intents.intents import Change, Happened, Reading, Start, StepDone
 from bot.intents.read import read
-from bot.intents.sums.of_heat import done_at
+from bot.intents.sums.done_at import done_at
 from core.batch.events import Probe
 from tests.talk_lines import KILOS, POUNDS, context
 
