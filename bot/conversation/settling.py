@@ -42,6 +42,10 @@ _OF_A_START = frozenset({"cut", "mass", "mass_unit", "share", "zone", "deadline"
 _SAME_SLOT = {"share": "mass"}  # «3 lb in all» is the weight
 
 
+OF_THE_CURE = {"second": "cure-types", "needed": "when-cure", "what": "what-is-nitrite"}
+"""What is told where, asked how strong it is, somebody asks back or names the kind with nitrate, by its entry."""
+
+
 def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     """What was asked is answered, by a tap or in words."""
     asked = meant.asked or {}
@@ -56,7 +60,7 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return _slot(turn, meant, intent)
         case "confirm" if asked.get("batch"):
             return _confirm(turn, meant, bool(intent.value), asked["batch"])
-        case "cure" | "thickness" if intent.value in ("unknown", "second"):
+        case "cure" | "thickness" if intent.value in ("unknown", *OF_THE_CURE):
             return _not_known(turn, meant, intent)
         case "way":
             return _way(turn, meant, intent)
@@ -124,8 +128,8 @@ def _forget(turn: Turn, yes: bool) -> Sequence[Reply]:
 def _not_known(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     """«I don't know»: of a thickness a guess will do, of a curing salt none will, and its number is no strength."""
     rows = asking.cure(meant.batch)[1] if meant.batch else ()  # what the packet says is one tap, as it was before
-    if intent.value == "second":  # with which packet it goes on is asked again
-        return tuple(replace(one, buttons=rows) for one in trade.told(turn, "cure-types", meant.message.text))
+    if told := OF_THE_CURE.get(str(intent.value)):  # with which packet it goes on is asked again
+        return tuple(replace(one, buttons=rows) for one in trade.told(turn, told, meant.message.text))
     if intent.slot == "thickness":
         turn.ask(None)
         return (Reply(general.thickness_guessed(), about=meant.batch),)

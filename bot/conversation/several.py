@@ -163,32 +163,10 @@ def measures_one(intents: Sequence[Intent]) -> bool:
     return any(isinstance(intent, Change) and bool(intent.changes.keys() & OF_THE_RAW) for intent in intents)
 
 
-def one_fridge(turn: Turn, intents: Sequence[Intent], those: Sequence[str]) -> bool:
-    """Whether a fridge was asked for once for all of these batches: then its one reading is that of each."""
-    probes = {t.probe for i in intents for t in (i.temperatures if isinstance(i, Reading) else ())}
-    if probes != {Probe.FRIDGE} or not all(isinstance(intent, Reading) for intent in intents):
-        return False
-    plans = (batches.look(turn, key).plan for key in those)
-    checks = ([step.state for step in plan.of_kind(Kind.FRIDGE_CHECK)] if plan else [] for plan in plans)
-    return all(State.DUE in states for states in checks)
-
-
 def of_no_batch(turn: Turn, message: Message, intents: Sequence[Intent]) -> str:
     """The meat that a line tells something of, where none of the batches here is one; else ""."""
     tells = any(isinstance(intent, RECORDED) for intent in intents)
     return of_none(message.text.lower(), [row.name for row in batches.open_here(turn)]) if tells else ""
-
-
-def one_round(turn: Turn, intents: Sequence[Intent], those: Sequence[str]) -> bool:
-    """Whether a line tells of the flips that are due in all of these batches, and of the fridge beside them.
-
-    One round is made of the bags in a fridge, as they are called for at once.
-    """
-    plans = [batches.look(turn, key).plan for key in those]
-    due = all(plan and any(s.state is State.DUE for s in plan.of_kind(Kind.FLIP)) for plan in plans)
-    flips = [i for i in intents if isinstance(i, StepDone) and (i.step or Kind.FLIP).split("/")[0] == Kind.FLIP]
-    beside = [i for i in intents if isinstance(i, Reading) and {t.probe for t in i.temperatures} == {Probe.FRIDGE}]
-    return due and bool(flips) and len(flips) + len(beside) == len(intents)
 
 
 def ask(turn: Turn, message: Message, those: Sequence[str] = (), meat: str = "") -> Reply:
@@ -272,6 +250,8 @@ def _of_task(task: str, a: Assessment) -> bool:
 
 def _stands_in(probe: Probe, a: Assessment) -> bool:
     mixed = probe is not Probe.BRINE or "brine" in a.batch.done
+    if probe is Probe.PIT and "light" in a.batch.done and "meat_on" not in a.batch.done:
+        return True  # a fire that burns for it
     return mixed and a.batch.phase in STANDS_IN.get(probe, frozenset())
 
 

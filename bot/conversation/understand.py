@@ -6,6 +6,7 @@ from typing import Any
 from bot.conversation import open_question, several, still_asked, whose
 from bot.conversation.as_it_stands import fitted
 from bot.conversation.half import unpack
+from bot.conversation.in_one_go import in_one_go
 from bot.conversation.in_the_making import brine_cools, to_weigh
 from bot.conversation.likewise import likewise
 from bot.intents.buttons import from_payload
@@ -139,8 +140,7 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
     )
     if len(those) > 1 and (
         (several.says_all(meant.message) and not several.measures_one(meant.intents))
-        or several.one_fridge(turn, meant.intents, those)
-        or several.one_round(turn, meant.intents, those)
+        or in_one_go(turn, meant.intents, those)
     ):
         return _of_those(turn, meant, those)
     fit, those = those, whose.own_first(turn, those, meant.intents, meant.batch)

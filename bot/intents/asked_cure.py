@@ -52,6 +52,9 @@ _NONE: Final = re.compile(
     r"(?=,|$| (?:any|it|this|that|them|one|the (?:meat|bird|fish))\b| (?:pink|cur|nitr))"
     r"|^(?:(?:its|it is|just|only|with|an?|use|using|regular|normal|plain|ordinary) )*(?:regular|normal|plain|ordinary"
     r"|just|only)(?: an?)? (?:salt|salt brine|salt water|table salt|kosher salt|sea salt)(?: only| alone)?$"
+    r"|^(?:(?:no|nah|nope|none)?,? ?)(?:(?:i|we|ill|have|got|want|its|it is),? )*(?:just|only)(?: an?| the)?"
+    r" (?:(?:regular|normal|plain|table|kosher|sea) )?(?:salt(?: (?:brine|water))?|wet brine|brine)"
+    r"(?: (?:only|alone|please|and (?:sugar|water|pepper)))*$"
     r"|^none(?:,? (?:of it|just|only|plain|salt|sugar|and|pepper))*$"
     r"|^(?:(?:ill|well|we|i|lets|gonna|will|just|only) )*use (?:just |only )?(?:(?:regular|normal|plain|table|sea"
     r"|kosher) )?salt(?: only| alone| then)?$"
@@ -64,6 +67,18 @@ _WHAT_FOR: Final = re.compile(  # asked back, of what was asked
     r"|where (?:do i find|is|does it say) (?:it|that)|what (?:does (?:that|it)|do you) mean"
     r"|(?:where|what(?! does)|which)\b[^,;\d]*\b(?:percent\w*|strength|number|figure)\b[^,;\d]*)"
 )
+_NEEDED: Final = re.compile(  # asked back: whether it takes any
+    r"(?:so |and |but |ok |wait,? )*(?:do|must|should|does) (?:i|we|you|it|the \w+|a \w+) (?:really |even |actually )?"
+    r"(?:need|have to (?:use|have)|use|take)(?: (?:any|some|it|that|this|the|curing|cure|pink|salt|nitr[ai]tes?|one"
+    r"|stuff|for \w+|at all))*"
+    r"|(?:is|are) (?:it|that|curing salt|nitrites?|cure|pink salt)(?: really)? (?:needed|necessary|required|a must)"
+    r"|(?:can|could) i (?:do (?:it )?without|skip (?:it|that|the (?:cure|curing salt|pink salt)))"
+    r"|(?:and |but )?what if i (?:dont|havent)(?: (?:have|got|use|want))+(?: (?:any|it|that|some|one))?"
+    r"|(?:i |we )?(?:dont|havent)(?: (?:have|got))+(?: (?:any|some|it|that))?(?: yet| here)?"
+)
+_WHAT_IS_IT: Final = re.compile(
+    r"(?:so |and |sorry |er |um )*(?:what is|whats) (?:that|this|it|curing salt|pink salt|cure)"
+)
 # «no idea how long», «put 2 tsp in it»: said beside the question, and no answer to it
 _OF_ANOTHER: Final = re.compile(
     r"\b(?:idea|know|sure|clue|dunno|idk|say|tell) (?:how (?!strong)|when|why|who|if|whether)\b"
@@ -75,6 +90,9 @@ def strength_said(text: str, context: Context) -> Intent | None:
     """What a plain text says of the curing salt that was asked for; None where it speaks of something else."""
     if _OF_ANOTHER.search(text):
         return None
+    bare = text.strip(" ?.!")
+    if asked_back := "needed" if _NEEDED.fullmatch(bare) else "what" if _WHAT_IS_IT.fullmatch(bare) else "":
+        return Choose("cure", asked_back)
     if _NONE.search(text) and not _NUMBERED.search(text) and not measures.of_kind(text, "fraction"):
         way = next(({"method": name} for name, said in _METHODS if said.search(text)), {})
         return Change({"nitrite_target": 0.0, **way})

@@ -41,7 +41,7 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
         ("inject", {"method": "inject"}),
         ("dry", {"method": "dry"}),
         *_by_the_clock(a),
-        ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
+        *((("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),) if _can_be_split(a) else ()),
         *((name, {"deadline": date}) for name, date in _next_dates(a).items()),
     )
     setup = a.batch.setup
@@ -50,6 +50,11 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
     ways = tuple(way for way in found if way is not None)
     in_time = any(way.in_time for way in ways)
     return ways if in_time else (*_quicker(a, tries, open_ones), *ways)
+
+
+def _can_be_split(a: Assessment) -> bool:
+    """Whether a knife makes two flat pieces of it: of a whole bird and of a leg with its bone it does not."""
+    return not a.batch.setup.cut.endswith(("_whole", "_bone_in"))
 
 
 def _by_the_clock(a: Assessment) -> tuple[tuple[str, dict[str, Any]], ...]:

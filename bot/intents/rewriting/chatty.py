@@ -75,7 +75,7 @@ RULES: Final = rules(
     (r"\b(\d|[1-5]\d)(?: ?(?:degrees|deg|[cf]))? in (?:the )?(?:middle|centre|center) of the (?:pot|bucket|brine|tub"
      r"|pan)\b", r"brine \1"),
     (r"(?:^|(?<=[,.;!] ))(?:(?:theyre|they are|its|all of (?:them|it)|everything|both) )?(?:all|both) off"
-     r"(?: now)?$", "off"),
+     r"(?: now)?$", "they are off"),
     (r"^(?:(?:i|we|ive|just) )*(?:refilled|topped up|filled up)(?: (?:it|the hopper|the pellets|the charcoal|pellets))?"
      r"(?=$|,| and)", "added charcoal"),
     (r"^(?P<one>(?:the |my )?[a-z]+(?: [a-z]+)?)(?: is| are)? (?P<deed>(?:all |now )?(?:in|out|on|off|flipped|turned"

@@ -28,9 +28,16 @@ _BARE_NO: Final = re.compile(  # «156 no 153», «155 wait 153»: two of the sa
     r"|typo)[, ]+(?=\d{2,3}(?: ?°?[cf])?(?![\w:./%]| ?(?:min|m\b|h\b|hour|day|sec|people|lb|kg|g\b|%)))"
 )
 
+_JUST_NOW: Final = re.compile(  # «since 8 last night... i mean since just now 8»
+    r"\b(?:since|at) (?:about )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?"
+    rf"(?: (?:last night|yesterday|this morning|tonight|today))*[,. ]*\b{_STRONG}\b[,:.]*"
+    r" (?:since |at )?(?:just |right )?now(?: (?:at )?\d{1,2}(?:[:.]\d\d)?)?(?= |$|[,.;])"
+)
+
 
 def rethought(text: str) -> str:
     """A plain line with what was said first and put right in the same breath taken out of it."""
+    text = _JUST_NOW.sub("just now", text)
     turn = _TURN.search(text)
     if turn is None:
         weak = _WEAK.search(text)
