@@ -46,6 +46,7 @@ _BARE_AFTER: Final = re.compile(  # in the unit in which this person weighs
     r"^(?:the )?(?:final |end |cooked )?(?:weight|weighs|weighed)\b[^\d]{0,24}"
     r"(?P<value>\d{1,2}(?:\.\d{1,3})?)(?: now)?$"
 )
+_SURPLUS: Final = re.compile(r"\bleft(?:[- ]?overs?| in the (?:fridge|freezer)| for (?:tomorrow|sandwiches))\b")
 _LEAST_LEFT: Final = 0.35  # of the raw mass
 _MOST_LEFT: Final = 1.1  # of the raw mass: more than that no cook leaves, a slab that took up brine included
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")
@@ -128,9 +129,17 @@ def _mass_after(text: str, context: Context) -> float | None:
     if bare and context.mass:
         kilos = measures.to_house(float(bare["value"]), context.units.mass)
         return kilos if _LEAST_LEFT * context.mass <= kilos <= _MOST_LEFT * context.mass else None
+    if _SURPLUS.search(text) or _too_little_left(text, masses, context):  # what was not eaten, and no yield
+        return None
     if _ANOTHER.search(text) or (context.mass and any(m.value > context.mass * _MOST_LEFT for m in masses)):
         return None
     usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50
     cooked = context.phase in COOKED and _WEIGHS.search(text)
     finished = (cooked or _AFTER.search(text)) and not _TRIMMED.search(text)
     return masses[0].value if usable and finished else None
+
+
+def _too_little_left(text: str, masses: list[measures.Measure], context: Context) -> bool:
+    """«1.2 lb left», of a piece that no cook leaves so little of."""
+    told = context.mass is not None and len(masses) == 1 and bool(re.search(r"\bleft\b", text))
+    return told and context.mass is not None and masses[0].value < _LEAST_LEFT * context.mass

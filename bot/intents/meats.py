@@ -29,6 +29,9 @@ _PRODUCTS: Final = (
     (r"buckboard(?: bacon)?", "shoulder"),
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),
+    (r"bresaola|coppa|cap[io]col+[ao]|lon[zj]ino|prosciutto|jamon|serrano|saucisson|chorizo|pepperoni", "sausage"),
+    (r"(?:cod|tuna|haddock|halibut|hake|pollock|monkfish|swordfish|sturgeon)[ _]loins?", "other_fish"),
+    (r"salmon[ _]loins?", "salmon"),
     (r"(?:pork[ _]|hog[ _])?jowls?", "jowl_bacon"),
     (r"bacon|(?:bauch)?speck|(?:pork )?belly|bellies|(?:schweine)?bauch", "bacon"),
     (r"(?:(?:ham|pork)[ _])?hocks?|(?:pork|ham)[ _](?:knuckles?|shanks?)", "hocks"),
@@ -125,6 +128,10 @@ _BIRD_PASTRAMI: Final = re.compile(
     rf"| legs?| thighs?)?"
 )
 _OF_BEEF: Final = ("pastrami", "corned_beef")
+_LIKE_IT: Final = re.compile(  # «a loin, smoked like ham»: how it shall be, and not what it is
+    r"\b(?<!tastes )(?<!looks )(?:like|the way (?:of|i do)|in the style of) (?:an? |my |the )?(?:ham|bacon|pastrami"
+    r"|gammon)\b"
+)
 _DENIED: Final = re.compile(rf"\bnot (?:the |a |an )?(?:pork |beef )?(?:{_MEAT_WORDS})\b")
 
 
@@ -155,7 +162,7 @@ _BOILED: Final = re.compile(
 @lru_cache(maxsize=64)  # a line is asked for its meat by many readers
 def meat(text: str) -> Meat:
     """The product and the cut named in a plain text; «point, not flat» is the point, «loin not belly» the loin."""
-    text = _DENIED.sub(" ", text)
+    text = _LIKE_IT.sub(" ", _DENIED.sub(" ", text))
     cut_names = [name for _, name in CUT_WORDS.hits(text)]
     cut = "both" if {"brisket_flat", "brisket_point"} <= set(cut_names) else next(iter(cut_names), "")
     made = next((name for _, name in PRODUCT_WORDS.hits(text)), "")

@@ -32,6 +32,8 @@ _RULES: Final = re.Rules(rules(
     (r"(?<![\w.])(\d{1,2})kg(\d{3})\b(?! ?(?:g|gr|grams?|ppm|ml|mm|f|c|kg|lb)\b)", r"\1.\2 kg"),
     (r"(?<![\w.])(\d{1,2}) ?kg(\d{1,2})\b(?! ?\w)", r"\1 to \1.\2 kg"),
     (r"(?<![\w.])(\d{1,2}) ?kg(\d{1,2})(?= \w{3,})(?! (?:gr|gram))", r"\1 to \1.\2 kg"),
+    # «kühlschrank zeigt 4,5, und …»: the comma of a clause behind that of the number
+    (r"(?<![\d.,])(\d{1,3}),(\d),(?= )", r"\1.\2,"),
     (r"(?<=\d )persons\b", "people"),
     (r"\bnitrite salt\b", "curing salt"),
     (r"\bkt\b(?=[ :]*\d)", "core"),

@@ -159,6 +159,12 @@ RULES: Final = rules(
     (r"\bnever got (?:a?round )?to (?:it|flipping|turning)(?: it)?\b", "missed the flip"),
     (r"^(?:the )?cure (?:is |went |goes )?on(?= (?:at|since) \d|$)", "rubbed the cure on"),
     (r"(?<!wrapped )(?<!wrapped it )(?<!wrap )(?<!wrap it )\bin (foil|paper) at (?=1\d\d\b)", r"wrapped in \1 at "),
+    # what is going to be done at another hour: no deed, and nothing to put right
+    (r"^((?:(?:i|im|we|were|ill|well|ok) )*(?:gonna|going to|will|ill|wanna|want to|plan to|planning to"
+     r"|rather) [^,;?\d]{3,24}"
+     r" at [^,;?]{1,12}?),? (?:and )?(?:not|instead of|rather than) (?:at )?(?:quarter (?:to|past) "
+     r"|half )?\d[\d:.]*(?: ?[ap]m)?$",
+     r"\1"),
     # and once more
     (rf"\b(?P<deed>flipped|turned)(?P<it>(?: it| them| the bags?| both)?)(?P<at> (?:this morning |today )?(?:at "
      rf"|about |around )"

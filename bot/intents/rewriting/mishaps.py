@@ -3,6 +3,7 @@
 from typing import Final
 
 from bot.intents.rewriting.words import SPAN, rules
+from core import patterns as re
 
 _NEW_BAG: Final = (
     r"(?:(?:re-?|double ?)bagged(?: (?:it|them|the meat|all))*|(?:put|moved|swapped|transferred|got)(?: (?:it|them|all"
@@ -12,9 +13,29 @@ _NEW_BAG: Final = (
 _LEFT: Final = r"(?:left ?overs|rest|remains|remainder|what was left)(?: of (?:it|them|the \w+))?"
 _THE_MEAL: Final = r"(?:that|dinner|lunch|supper|eating|(?:we|they) ate|the meal|carving)"
 
+
+def _for_hours(found: re.Match[str]) -> str:
+    """«from 2 til 5» with the hours between, on a clock of twelve."""
+    return f"power cut {(int(found['b']) - int(found['a'])) % 12 or 12} hours, "
+
+
 RULES: Final = rules(
-    # snow is cold air; a slush of it is an ice bath
-    (r"^(?!.*\b(?:brine|beer|water)\b)(?:(?:i|we|put|set|stuck|got|its|it|is|are|them|they|the|meat|bird|birds|fish|turkey"
+    # a door that stood open, a current that was off, and what the fridge reads
+    (r"\b((?:(?:left|leave|forgot) (?:the |my )?(?:fridge|door|it)|fridge(?: door)? (?:was|is|got|stood"
+     r"|has been|had been)"
+     r"(?: left)?) (?:open|ajar)\b[^,;?\d]*?),? (?:(?:it|its|and|now|fridge|it is) )*(?:says|reads|shows|showing|its"
+     r"|at|is|now) "
+     r"(?=\d{1,2}(?:\.\d)?(?: ?[cf])?(?: now)?$)", r"\1, fridge "),
+    (r"\b(?:the )?(?:power|current|electric\w*) (?:was|were|went|has been|had been) (?:off|out"
+     r"|down) from (?P<a>1[0-2]|[1-9])"
+     r"(?: ?[ap]m)? (?:to|until|till?) (?P<b>1[0-2]|[1-9])(?: ?[ap]m)?(?: last night| in the night| this morning"
+     r"| overnight)?"
+     r",? (?:and |but |so )?(?=(?:the )?fridges? (?:is|reads|says|at|now|shows|still))", _for_hours),
+    (r"\b((?:power|current|electric\w*) (?:was|were|is|has been|went) (?:off|out"
+     r"|down) [^,;?]*?),? (?:and )?(?=(?:the )?fridge"
+     r"s? (?:is|reads|says|at|now|shows|still))", r"\1, "),    # snow is cold air; a slush of it is an ice bath
+    (r"^(?!.*\b(?:brine|beer|water)\b)(?:(?:i|we|put|set|stuck|got|its|it|is|are|them|they|the|meat|bird|birds|fish"
+     r"|turkey"
      r"|chickens?|now|just|sitting|lying|cooling|chilling|outside|out) )*(?:in|into|on) (?:the |a )?snow(?: ?(?:bank"
      r"|drift|pile))?(?: outside)?,? (?:to (?:cool|chill)(?: down| off)?|cooling|chilling)(?: down| off)?$",
      "in the chill, on a rack"),

@@ -41,6 +41,17 @@ _RULES: Final = re.Rules(rules(
      r"|splits?|logs?|fuel|briqu\w+|pellets|chunks?)(?: on| in| up)?) (?:and )?(?=(?:we|were|lunch|dinner|supper"
      r"|guests?|people"
      r"|folks)\b)", r"\1, "),
+    # what befell a fridge, and what it reads
+    (r"\b(power cut[^,;?]*?hours?|(?:fridge|door)\b[^,;?\d]* (?:open|ajar)\b[^,;?\d]*?) (?=(?:the )?fridge (?:is |at "
+     r"|now |has |reads "
+     r"|says )*\d)", r"\1, "),
+    # how cold it is by now, and what goes in
+    (r"^((?:(?:its|it is|brine|is|now|down|at|to|the) )+\d{2}(?: ?[cf])?(?: now)?),? (?:so |and )?(?=(?:(?:im|i am"
+     r"|we are|now) )*(?:putting"
+     r"|dropping|popping|sticking) (?:it|them|the \w+|her|him) in\b)", r"\1, "),
+    # a strength, and where somebody is
+    (r"(\d ?%(?: (?:nitrite|cure|curing salt|salt|pink(?: salt)?))?) and (?=(?:im|i am|we are"
+     r"|were) in [a-z])", r"\1, "),
     # what was forgotten, and is done now
     (r"\b((?:missed|forgot)\b[^,;?]{3,40}?),? (?:and |but )?(?=(?:just|now|jetzt|grad|gerade|eben|im|i) (?:just "
      r"|now )*(?:done|did"

@@ -50,6 +50,9 @@ RULES: Final = rules(
     (rf"^(?:(?:its|it is|so|ok|now|only|just|was|actually|really|exactly|says) )*({_A_WEIGHT}),? (?:(?:really"
      rf"|actually|exactly) )?"
      r"(?:on|by|according to|says) (?:the |my |our )?(?:kitchen |bathroom )?scales?$", r"it weighs \1"),
+    (rf"^(?:(?:its|it is|it|so|ok|actually|really) )*(?:weighs?|weighed) ({_A_WEIGHT}) (?:on|by|according to) (?:the "
+     rf"|my |our )?"
+     r"(?:\w+ )?scales?,? (?:and )?(?:not|instead of) [\d.]+(?: ?(?:lbs?|kg|g))?$", r"it weighs \1"),
     (r"^(?:its )?time for (?:an? |the |some |another )?(?=[^,;]*\d ?(?:lb|kg|pound|kilo))", ""),
     (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
      r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),

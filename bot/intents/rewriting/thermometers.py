@@ -136,6 +136,14 @@ RULES: Final = rules(
     (r"\b(\d{2,3}) (?:on|at|for) (?:the )?(?:probe|sensor|channel) ?[1-4]\b", r"core \1"),
     (r"^(?:it )?took (?:about |like )?(?:\d{1,2}|an?|half an?) ?(?:h|hrs?|hours?|min\w*) to (?:hit|reach|get to"
      r"|come to) (?=\d{2,3}(?: ?[cf])?$)", "now "),
+    # wrapped a while ago, and what it reads now
+    (r"\b((?:wrapped|foiled)\b[^,;?]*\bago),? (?:and )?(?:its |it is )?now (?:at )?(?=(?:1[3-9]\d"
+     r"|20\d)(?: ?f)?$)", r"\1, core now "),
+    (r"^(?:(?:i|just|we|ive) )*(?:opened|peeked in|unfolded|checked in|looked in) (?:up )?(?:the |its )?(?:foil|wrap"
+     r"|paper|parcel)"
+     r"(?: up| a bit)?,? (?:and )?(?=(?:its|it is|it reads|core|reads|now) )", ""),
+    (r"(?<=\d),? (?:and |its |all |nice and |super )*(?:jiggly|wobbly|like jell?[oy]|like butter|floppy|wobbles)$",
+     " and probe tender"),
     # what it reads and what is wanted, what it was, how thick at either end
     (r"\bpit (?:is |at )*(\d{3}),? (?:and |but )?(?:i |we )*(?:want|need|wanted|should be|supposed to be"
      r"|target)(?: it)?(?: (?:at|to be))? (\d{3})$", r"pit \1, run the pit at \2"),

@@ -31,6 +31,9 @@ RULES: Final = rules(
      rf"|down |out )?"
      rf"(?:to|at) (?:my |our |the )?[a-z]+(?: [a-z]+)?,? (?:ill be |be )?back (?:on )?(?=(?:{WEEKDAY}"
      rf"|tomorrow)\b)", "back "),
+    (r"\b(back at [^,;?]{1,12}?),? (?=(?:my |the )?(?:brother|sister|mother|father|son|daughter)(?: in law)? (?:is "
+     r"|will be |s )?(?:watching"
+     r"|minding|on|has|watches|minds|looking after|with) (?:the )?(?:pit|fire|smoker|grill)\b)", r"\1, "),
     (r"((?:(?:un)?til+|back) [^,;?]{3,24}?),? (?P<who>[a-z]{2,12}) (?:from )?next ?door (?=(?:does|has|flips|turns"
      r"|minds|takes"
      r"|is doing|will do|doing)\b)", r"\1, \g<who> "),

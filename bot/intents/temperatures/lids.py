@@ -11,7 +11,8 @@ from core.batch.events import Probe
 _LID: Final = r"(?:the )?(?:lid|dome|dial)"
 _VALUE: Final = r"(?P<{}>\d{{3}})(?: ?(?P<{}_unit>[cf])\b)?"
 _READ: Final = re.compile(
-    rf"(?:,? ?(?:and|but))? ?\b{_LID}\b[^\d]{{0,12}}{_VALUE.format('after', 'after')}"
+    rf"(?:,? ?(?:and|but))? ?\b{_LID}\b(?:[^\d]{{0,12}}| (?:thermometer|gauge|probe"
+    rf"|dial)[^\d]{{0,12}}){_VALUE.format('after', 'after')}"
     rf"|(?:,? ?(?:and|but))? ?\b{_VALUE.format('before', 'before')} (?:on|at|in|by) {_LID}\b(?! \d)"
 )
 

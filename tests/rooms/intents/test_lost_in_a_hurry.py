@@ -6,6 +6,7 @@ from bot.intents.intents import (
     Ask,
     Change,
     Correct,
+    Debrief,
     HandOver,
     Intent,
     MoveDeadline,
@@ -123,3 +124,63 @@ def test_ice_that_was_added_is_no_coal() -> None:
 def test_a_core_of_by_now(text: str) -> None:
     """It is read."""
     assert kinds(read(text, CHILL)) == [Reading]
+
+
+@pytest.mark.parametrize(
+    ("text", "product"),
+    [
+        ("9 lb bone in pork loin smoked like ham", "back_bacon"),
+        ("3 lb cod loin hot smoked", "other_fish"),
+        ("bresaola from a 2 lb eye of round", "sausage"),
+        ("4 lb loin for canadian bacon", "back_bacon"),
+        ("a ham for easter", "ham"),
+    ],
+)
+def test_what_it_is_and_not_what_it_is_like(text: str, product: str) -> None:
+    """A cod has a loin too, and a loin may be smoked like a ham."""
+    assert meat(text).product == product
+
+
+def test_what_is_going_to_be_done_is_no_deed() -> None:
+    """«gonna light it at 8 not quarter to 7» lights nothing this morning."""
+    found = read("gonna light it at 8 not quarter to 7", context("drying"))
+    assert not any(isinstance(one, StepDone | Correct) for one in found)
+
+
+@pytest.mark.parametrize("text", ["fed 9 of us 1.2 lb left in the fridge", "1.2 lb left", "2 lb of leftovers"])
+def test_what_was_not_eaten_is_no_yield(text: str) -> None:
+    """What is left over is no weight after the cook; «4.1 lb left» of seven is."""
+    eaten = context("stored", POUNDS, mass=3.2)
+    assert not any(isinstance(one, Debrief) for one in read(text, eaten))
+    assert any(isinstance(one, Debrief) for one in read("4.1 lb left", eaten))
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["kids left the fridge open all afternoon says 47", "power was off from 2 til 5 last night fridge is 41 now"],
+)
+def test_what_a_fridge_reads_beside_what_befell_it(text: str) -> None:
+    """Both are heard."""
+    assert sorted(one.__name__ for one in kinds(read(text, CURE))) == ["Happened", "Reading"]
+
+
+def test_a_comma_behind_a_comma() -> None:
+    """«4,5, gewendet» is four and a half degrees."""
+    assert normal("kühlschrank 4,5, gewendet", "de", celsius=True) == "fridge 4.5, flipped"
+
+
+@pytest.mark.parametrize(
+    "text", ["wrapped at 158 in foil 20 min ago now 163", "lid thermometer says 290 grate says 255"]
+)
+def test_a_second_number_is_not_asked_about(text: str) -> None:
+    """It is the core of now, or the lid's, which does not count."""
+    found = read(text, FIRE)
+    assert any(isinstance(one, Reading) for one in found)
+    assert not any(isinstance(one, Unclear) for one in found)
+
+
+def test_a_strength_and_a_country() -> None:
+    """Neither is lost."""
+    found = read("0.5% nitrite and im in germany", context("waiting", asked="cure"))
+    assert kinds(found)[-1] is Settings
+    assert len(found) == 2
