@@ -11,7 +11,7 @@ from bot.conversation.otherwise import ways
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.deviations import SLOT
-from bot.intents.intents import Correct, Reading, StepDone, Temperature
+from bot.intents.intents import Correct, Happened, Reading, StepDone, Temperature
 from bot.measures import from_house, to_house
 from bot.reply import Reply
 from bot.wording import asking, deviations, doneness, readings, recalled
@@ -50,6 +50,7 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     beside = [readings.lid(t.value, t.unit or turn.person.units.temperature) for t in intent.beside]
     beside += [*_not_counted(placed, counted, a), *([scale] if scale else [])]
     said = _without_the_call(turn, meant, replies[0].text, a.batch.id)
+    said = _asked_no_more(turn, meant, said, plain)
     return (replace(replies[0], text="\n".join((said, *beside))), *replies[1:])
 
 
@@ -58,6 +59,16 @@ def _without_the_call(turn: Turn, meant: Understood, text: str, batch: str) -> s
     off = any(isinstance(one, StepDone) and one.step == Kind.OFF for one in meant.intents)
     call = doneness.there(batches.look(turn, batch)) if off else ""
     return "\n".join(line for line in text.split("\n") if not call or line not in call.split("\n"))
+
+
+def _asked_no_more(turn: Turn, meant: Understood, text: str, plain: Sequence[Plain]) -> str:
+    """What a warm fridge says without «how long», where the same line tells that, or is asked about it as a mishap."""
+    told = next((one for one in meant.intents if isinstance(one, Happened) and one.what == "warm_fridge"), None)
+    slot = str((turn.open_question() or {}).get("slot"))
+    if told is None or slot != f"{SLOT}warm_fridge":
+        return text
+    turn.ask(None)
+    return text.replace(f"\n{deviations.read_warm(batches.look(turn, meant.of(told.batch)), plain)[0]}", "")
 
 
 def mended(turn: Turn, asked: dict[str, Any], intent: Correct) -> Sequence[Reply]:

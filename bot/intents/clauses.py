@@ -48,6 +48,7 @@ _LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
 _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
+_WAS_BY_THEN: Final = re.compile(r"\bago\b[^,;\d]* was \d{2,3}(?: ?[cf])?$")  # «wrapped it 10 min ago paper was 164»
 _BACK_ON: Final = re.compile(
     r"\b(?<!heat )(?<!gas )(?<!power )(?<!lid )back on(?: now| already| again)?(?=$|[,;.]| (?:core|meat|pit|its|at)\b)"
 )
@@ -108,7 +109,7 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.OFF)]
     intents = _done_after_all(_while_away(_beside_the_fire(intents)), text)
     at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
-    if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
+    if at is not None and (_THEN.search(text) or _WAS_BY_THEN.search(text)):  # «in the fridge since 4, was 30 then»
         intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]
     intents = [_off_when_read(i, intents) for i in intents]
     done = {i.step: i.at for i in intents if isinstance(i, StepDone)}

@@ -67,7 +67,7 @@ _PRODUCTS: Final = (
     (r"(?:beef )?tongue|zunge", "tongue"),
     (r"(?:pork )?(?:butt|shoulder)|schulter", "shoulder"),
     (r"pulled ?pork", "pulled_pork"),
-    (r"(?:short |spare )?ribs?|rippen", "ribs"),
+    (r"(?:short ?|spare ?)?ribs?|rippen", "ribs"),
 )  # fmt: skip
 _ROUND: Final = re.compile(
     r"\b(?:(?:bottom|eye of(?: the)?|top|beef) round|eye round|round (?:of beef|roast)|topside|silverside)\b"

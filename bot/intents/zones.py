@@ -35,9 +35,10 @@ _PLACES: Final = {
     "Europe/Berlin": "germany, deutschland, munich, münchen, hamburg, cologne, köln, frankfurt, stuttgart, leipzig, "
                      "dresden, düsseldorf, dortmund, duisburg, bochum, bremen, hannover, nürnberg, augsburg, "
                      "bonn, mainz, kiel, rostock, karlsruhe, mannheim, freiburg, kassel, münster, regensburg, erfurt, "
-                     "saarbrücken, bayern, sachsen, hessen, cet, cest",
+                     "saarbrücken, bayern, sachsen, hessen, bavaria, saxony, hesse, swabia, cet, cest",
     "Europe/Vienna": "austria, österreich, wien, graz, salzburg, linz, innsbruck, klagenfurt, villach, wels, bregenz, "
-                     "st pölten, tirol, steiermark, kärnten, niederösterreich, oberösterreich, burgenland, vorarlberg",
+                     "st pölten, tirol, tyrol, steiermark, styria, kärnten, carinthia, "
+                     "niederösterreich, oberösterreich, burgenland, vorarlberg",
     "Europe/Zurich": "switzerland, schweiz, zürich, bern, basel, geneva, genf, luzern, winterthur, st gallen, lausanne",
     "Europe/Paris": "france, lyon, marseille, toulouse", "Europe/Amsterdam": "netherlands, holland, rotterdam, utrecht",
     "Europe/Brussels": "belgium, antwerp, ghent", "Europe/Madrid": "spain, barcelona, valencia",

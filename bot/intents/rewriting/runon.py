@@ -50,7 +50,7 @@ _RULES: Final = re.Rules(rules(
      r"|we are|now) )*(?:putting"
      r"|dropping|popping|sticking) (?:it|them|the \w+|her|him) in\b)", r"\1, "),
     # a strength, and where somebody is
-    (r"(\d ?%(?: (?:nitrite|cure|curing salt|salt|pink(?: salt)?))?) and (?=(?:im|i am|we are"
+    (r"(\d ?%(?: (?:nitrite|cure|curing salt|salt|pink(?: salt)?))?),? (?:and )?(?=(?:im|i am|we are"
      r"|were) in [a-z])", r"\1, "),
     # what was forgotten, and is done now
     (r"\b((?:missed|forgot)\b[^,;?]{3,40}?),? (?:and |but )?(?=(?:just|now|jetzt|grad|gerade|eben|im|i) (?:just "
