@@ -9,6 +9,7 @@ from bot.conversation.around import Answer, Of, step_named
 from bot.conversation.understand import Understood
 from bot.intents.normal import normal
 from bot.wording import ahead, fuel, standing
+from core.batch.batch import Phase
 from core.plan.steps import Kind
 from core.service.turn import Turn
 
@@ -63,6 +64,7 @@ _WOOD: Final = re.compile(
 )
 _MORE: Final = re.compile(r"\b(?:another|more|again|extra|throw|chuck|toss|add|put|stick|top up)\b")
 _HOW_MANY: Final = re.compile(r"\b(?:how (?:much|many)|which|what|charcoal|coals?)\b")
+_IN: Final = re.compile(r"\bin\b(?! (?:the )?(?:smoker|pit|oven|grill|smoke|cooker)\b)")
 AGENDA: Final = "agenda"
 
 
@@ -100,6 +102,13 @@ def _when_step(turn: Turn, meant: Understood, of: Of) -> str:
     return standing.of_step(step_named(normal(text, turn.person.language)) or Kind.INTO_CURE, a)
 
 
+def _meat_on(turn: Turn, meant: Understood, of: Of) -> str:
+    """When it goes on the fire; «when do i put it in» of what lies in no cure yet is asked of that."""
+    a, text = of
+    into_cure = a.batch.phase is Phase.WAITING and _IN.search(normal(text, turn.person.language))
+    return standing.begin(a) if into_cure else standing.of_step(Kind.MEAT_ON, a)
+
+
 def _after_step(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     return ahead.after(a, _after(normal(text, turn.person.language)) or Kind.OUT)
@@ -111,6 +120,7 @@ def _as_planned(turn: Turn, meant: Understood, of: Of) -> str:
 
 
 TOPICS: Final[Mapping[str, Answer]] = {
+    "meat_on": _meat_on,
     "when_step": _when_step,
     "after_step": _after_step,
     "as_planned": _as_planned,

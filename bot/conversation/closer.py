@@ -56,7 +56,8 @@ ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": 
 ONLY_WITH = {  # no closer topic than the one that its words made it, where none of these is said
     "flip_next": re.compile(r"\b(?:flip|turn)"),
     "pull_at": re.compile(
-        r"\b(?:what (?:if|happens|would)|if|can|could|ok|okay|safe|now|yet|already|time to|(?:have|need) to|must)\b"
+        r"^(?:so )?(?:take|pull) (?:it|them|her|him)(?: off)?\W*$"
+        r"|\b(?:what (?:if|happens|would)|if|can|could|ok|okay|safe|now|yet|already|time to|(?:have|need) to|must)\b"
     ),
     "at_core": re.compile(r"^(?!.*\b(?:pit|smoker|grill|fire|raise|drop|lower|crank|bump|turn(?:ed)?|set|run)\b)"),
     "safe": re.compile(r"^(?!.*\b(?:on (?:time|track)|in time|for (?:lunch|dinner|supper|\d)|by \d)\b)"),

@@ -230,13 +230,10 @@ def _cook_on(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str |
         lead, rows = said if isinstance(said, tuple) else (said, ())
         return f"{sooner.cooks_already(a)}\n{lead}", rows
     planned = next((s for kind in (Kind.LIGHT, Kind.MEAT_ON) if a.plan for s in a.plan.of_kind(kind)), None)
-    said_day = when.meal(
-        normal(_NOT_THEN.sub("", text.lower()), turn.person.language).strip(" ?"),
-        context_of(turn, meant.message, None, a),
-    )
-    if planned is None or a.plan is None or said_day is None or not said_day.day_said:
+    asked = normal(_NOT_THEN.sub("", text.lower()), turn.person.language).strip(" ?")
+    day = other_days.day_asked(turn, meant, (a, asked))
+    if planned is None or a.plan is None or day is None:
         return of_around.no_fire(a, None)
-    day = said_day.at.astimezone(a.person.tz).date()
     later = day - planned.due.astimezone(a.person.tz).date()
     if not later:
         return sooner.cooks_then(a, planned)
@@ -274,10 +271,6 @@ def _of_turn(words: Callable[[Turn, Assessment], str]) -> Answer:
     return lambda turn, meant, of: words(turn, of[0])
 
 
-def _step(kind: Kind) -> Answer:
-    return lambda turn, meant, of: standing.of_step(kind, of[0])
-
-
 TOPICS: Mapping[str, Answer] = {
     **around.TOPICS, **on_the_fire.TOPICS, **ahead.TOPICS, **read_back.TOPICS,
     "day": of_a(standing.day), "out": of_a(standing.out), "since": of_a(standing.since),
@@ -286,7 +279,7 @@ TOPICS: Mapping[str, Answer] = {
     "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": other_days.earlier,
     "longer": other_days.longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": _cooled, "in_time": _in_time,
     "cook_on": _cook_on, "no_probe": of_a(recalled.no_probe), "another_meat": of_a(of_around.another_meat),
-    "meal": of_a(standing.meal), "meat_on": _step(Kind.MEAT_ON),
+    "meal": of_a(standing.meal),
     "off": of_a(reckoned.off),
     "rest": of_a(talked_of.rest), "slice": _slice,
     "warm_up": of_a(at_table.warm_up), "cooked_for": of_a(at_table.cooked_for),

@@ -42,8 +42,14 @@ _HALF: Final = re.compile(r"\bhalf (?:an |a )?h(?:ou)?r\b")
 _IN_HOURS: Final = re.compile(
     r"\bin (?:about |around )?(?P<span>(?:an?|half an|\d{1,2}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?))\b"
 )
+_CORE_AT: Final = re.compile(  # «its at 110»: a core, and no ten past one
+    r"\b(?:its|it is|core(?: is)?|meats?(?: is)?) (?:(?:only|just|now|still|already) )*at \d{3}\b(?! ?[ap]m\b)"
+)
 _HOUR_ASKED: Final = re.compile(r"\b(?:by|at|before|for) (?=\d)")
 _MAKES_IT: Final = re.compile(r"\b(?:will|does|would) (?:it|that|this) (?:make it|be (?:done|ready)|reach)\b")
+_SPOTS: Final = re.compile(
+    r"\b(?:breast|thigh|leg|wing|spots?|places?|thick|thin|point|flat|tail|near the bone|ends?)\b"
+)
 _PIT_DOUBTED: Final = re.compile(r"(?<!\d)1[0-4]\d (?:ok|okay|fine|good)\b(?! enough)")
 _MEAL: Final = re.compile(r"\b(?:eat|meal|dinner|lunch|supper|serve|guests?)\b")
 
@@ -97,10 +103,19 @@ def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     plain = normal(text, turn.person.language)
     core = core_to_take_off_at(plain, a.person.units) or celsius(plain, a.person, HOTTEST_CORE)
+    core = core or _coldest_spot(normal(meant.message.text, turn.person.language), a.person)
     last = a.batch.last(Probe.CORE)
     if a.on_at is None or a.batch.off_at is not None or (core is None and last is None):
         return doneness.pull_asked(a)
     return on_the_fire.pull_at(a, core if core is not None or last is None else last.celsius)
+
+
+def _coldest_spot(plain: str, person: Person) -> Celsius | None:
+    """Of several spots that a line tells, «thigh 168, breast 157», the coldest; None where it tells one or none."""
+    if not _SPOTS.search(plain):
+        return None
+    cores = [core for one in _NUMBER.findall(plain) if (core := celsius(one, person, HOTTEST_CORE)) is not None]
+    return min(cores) if len(cores) > 1 else None
 
 
 def _above(turn: Turn, meant: Understood, of: Of) -> str:
@@ -144,6 +159,7 @@ def by_hour(turn: Turn, meant: Understood, of: Of) -> str | None:
 
 def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime | None:
     """The next time that the clocks show the hour of a line that names no day."""
+    plain = _CORE_AT.sub(" ", plain)
     span = _IN_HOURS.search(plain)
     if span is not None and (by := spans.span(span["span"])):  # «guests in 2 hours will it make it»
         return a.now + by

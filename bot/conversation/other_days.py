@@ -1,11 +1,11 @@
 """Days in the cure other than planned, asked for by a span, by a day or «now»: what they make of it."""
 
 import re
-from datetime import timedelta
+from datetime import date, timedelta
 
 from bot.conversation.understand import Understood, context_of
 from bot.intents import spans, when
-from bot.intents.days import WEEKDAYS
+from bot.intents.days import WEEKDAYS, find_day, of_the_weekend
 from bot.intents.normal import normal
 from bot.wording import sooner, standing
 from core.batch.assess import Assessment
@@ -83,3 +83,13 @@ def longer(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     days = abs(_days(turn, meant, of))
     in_all = re.search(r"\bbeen\b", text.lower()) and a.plan is not None
     return sooner.longer(a, days - a.plan.cure_days if in_all and a.plan else days)
+
+
+def day_asked(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> date | None:
+    """The day that a plain line names for a deed; of a weekend the first of its two."""
+    a, asked = of
+    if weekend := of_the_weekend(asked):
+        found = find_day(weekend[0], a.now.astimezone(a.person.tz).date())
+        return found.days[0] if found else None
+    said = when.meal(asked, context_of(turn, meant.message, None, a))
+    return said.at.astimezone(a.person.tz).date() if said is not None and said.day_said else None

@@ -20,6 +20,7 @@ from bot.conversation import (
     sums_start,
     sums_strengths,
     sums_time,
+    sums_told,
     sums_units,
 )
 from bot.conversation.in_units import used_in
@@ -131,6 +132,8 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
         said, rows = sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]), least)
         more = (sums_cold.topped_up(turn, line, made[0]), sums_cold.thinned(turn, line, made[0]))
         return "\n".join(filter(None, (said, *more))), rows
+    if kind == "in_pickle":
+        return sums_asked.by_level(sums_told.usual_levels(turn, line))
     if kind == "by_packet" and (found := sums_packet.usual_levels(turn, line)):
         said, rows = sums_asked.by_level(found[1])
         return f"{by_rate(found[0].high * found[0].mine, found[0].mine, turn.person)}\n{said}", rows
@@ -159,6 +162,6 @@ def _why(kind: str) -> Rows:
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
     **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_falling.SUMS, **sums_fish.SUMS, **sums_hot.SUMS,
     **sums_plate.SUMS, **sums_pumped.SUMS, **sums_mix.SUMS, **sums_packet.SUMS, **sums_salt.SUMS, **sums_strengths.SUMS,
-    **sums_start.SUMS,
+    **sums_start.SUMS, **sums_told.SUMS,
     **sums_time.SUMS, **sums_units.SUMS,
 }  # fmt: skip

@@ -56,12 +56,13 @@ _HOW_MANY: Final = re.compile(
     r"\bhow many (?:\d[\d.]* ?(?:kg|lb) )?(?:whole )?(?:briskets?|flats?|packers?|hams?|turkeys?|chickens?|birds?"
     r"|bellies|butts?|shoulders?|loins?|pieces)\b"
 )
-_SLICES_ASKED: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
+_SLICES_ASKED: Final = re.compile(r"\bhow many (?:\d+ ?g )?(?:\w+ )?(?:slices|rashers|strips)\b")
 _IN_ALL: Final = re.compile(r"\b(?:all up|in all|all (?:together|told)|altogether|(?:in )?total|together|combined)\b")
 _RUB_TOO: Final = re.compile(r"\b(?:rub|crust)\b")
 _ON_THE_PLATE: Final = re.compile(  # of what is eaten, and not of the raw meat
     r"\b(?:finished|cooked|sliced|final)\b|\bslice at \d|\bat \d[\d.]* ?(?:%|percent) salt\b"
-    r"|\bin the (?:slices?|end|meat i eat)\b|\bon (?:the|my) plate\b"
+    r"|\b(?:ham|bacon|pastrami|brisket|beef|mine|it)(?:s| is)(?: at)? \d[\d.]* ?(?:%|percent) salt\b"
+    r"|\b(?:raw|uncooked) (?:rashers?|slices?|strips?)\b|\bin the (?:slices?|end|meat i eat)\b|\bon (?:the|my) plate\b"
 )
 _GRAMS_EACH: Final = re.compile(r"\b(\d{1,3}) ?(?:g|grams?) (?:rashers?|slices?|portions?|plates?|strips?)\b")
 _A_DAY: Final = re.compile(
@@ -137,7 +138,8 @@ def _portions(turn: Turn, line: Told) -> Answer:
     sliced = amounts.SLICE if _SLICES_ASKED.search(line.text) else None
     if each := _each(line) or sliced:
         made = bool(_MADE.search(line.text))
-        raw = amounts.cooked(mass, _left(line), whole).usual
+        gone = share_lost(line)
+        raw = mass * (1.0 - gone) if gone else amounts.cooked(mass, _left(line), whole).usual
         left = mass if made or _COOKED.search(line.text) else raw
         so_many = left * (1.0 - amounts.SLICED_AWAY) / each
         said = sums_plate.of_a_size(left, each, so_many, turn.person)
@@ -172,7 +174,8 @@ def _price(turn: Turn, line: Told) -> Answer:
     left = amounts.cooked(1.0, _left(line), "packer" in line.text)
     kept = share_kept(line.text)
     cooked = tuple(told.each / (kept or one) for one in (left.high, left.usual, left.low))
-    bought = sum(mass for mass in line.meats if mass >= SMALLEST_PIECE)
+    asked = measures.to_house(told.each, told.unit)  # «8.99 lb» is the price, and no meat
+    bought = sum(mass for mass in line.meats if mass >= SMALLEST_PIECE and abs(mass - asked) > 1e-6)
     whole = told.whole or (measures.from_house(bought, told.unit) * told.each if bought else None)
     said = sums_plate.price(cooked, told.unit, whole, line.people)
     small = next((mass for mass in line.meats if mass < SMALLEST_PIECE), None)

@@ -5,6 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.conversation.sums_hot import Answer
+from bot.conversation.sums_salty import packet_strength, share_named
 from bot.intents.pouring import poured_of, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
 from bot.intents.sums.fitting import is_curing, masses, salt_share
@@ -63,7 +64,8 @@ def _brine(turn: Turn, line: Told) -> Answer:
         water = amounts.water_for(strength, line.salt)
         return sums_salt.water_for(line.salt, strength, water), ("SALOMETER",), {"water_kg": water}
     litre = 1.0 if re.search(r"\bratio\b", line.text) else None
-    return _brine_of(line.fractions[0], need(line.water or litre, "water"))
+    said, keys, body = _brine_of(line.fractions[0], need(line.water or litre, "water"))
+    return _ounces_too(line.text, said, body["salt_kg"]), keys, body
 
 
 def _brine_of(strength: Fraction, water: Kilograms) -> Answer:
@@ -91,12 +93,14 @@ def _salt_for(turn: Turn, line: Told) -> Answer:
             return sums_salt.dry_on_fish(low, high, all_, turn.person), KITCHEN, {"salt_kg": low}
         return sums_salt.usual_salt(low, high, all_, turn.person), KITCHEN, {"salt_kg": low}
     said, body = sums.salt_for(share * all_, share, all_, turn.person), {"salt_kg": share * all_}
-    if (cure := cure_beside(line.text) or line.cure) is not None:
-        plain = max(share * all_ - cure * (1.0 - (line.strength or STRONG)), 0.0)
+    by_share = shares(line.text).get("cure", share_named(line)) * all_ or None
+    if (cure := cure_beside(line.text) or line.cure or by_share) is not None:
+        plain = max(share * all_ - cure * (1.0 - packet_strength(line)), 0.0)
         said, body = sums_salt.plain_beside(share * all_, cure, plain), {"salt_kg": share * all_, "plain_kg": plain}
     elif PLAIN_ASKED.search(line.text) and (usual := _usual_cure(turn, line)) is not None:
-        plain = share * all_ - usual * (1.0 - STRONG)
-        said = f"{sums_salt.plain_beside(share * all_, usual, plain)}\n{sums_salt.of_the_usual(STRONG)}"
+        plain = max(share * all_ - usual * (1.0 - packet_strength(line)), 0.0)
+        said = sums_salt.plain_beside(share * all_, usual, plain)
+        said = said if line.strength else f"{said}\n{sums_salt.of_the_usual(STRONG)}"
         body = {"salt_kg": share * all_, "plain_kg": plain}
     return said, KITCHEN, body
 
@@ -115,7 +119,7 @@ def _usual_cure(turn: Turn, line: Told) -> Kilograms | None:
     if not CURE_SPOKEN_OF.search(line.text):
         return None
     target = house_target(turn.person.jurisdiction, "whole_muscle", "brine" if line.water else "dry")
-    return cure_for_dry(target, counted(line), line.strength or STRONG)
+    return cure_for_dry(target, counted(line), packet_strength(line))
 
 
 def _sugar_eaten(line: Told) -> Answer:
@@ -157,11 +161,15 @@ def _volume_beside(line: Told, behind: int) -> Kilograms | None:
 def _so_much_at(rate: Fraction, water: Kilograms, text: str) -> Answer:
     """Salt for so much water at grams for each litre."""
     strength = rate / (1.0 + rate)
-    said = sums.brine(rate * water, strength, water, salometer_degrees(strength))
-    if re.search(r"\b(?:oz|ounces?)\b", text):
-        ounces = measures.from_house(rate * water, "oz")
-        said = f"{sums.converted(round(rate * water * 1000.0), 'g', ounces, 'oz')}\n{said}"
+    said = _ounces_too(text, sums.brine(rate * water, strength, water, salometer_degrees(strength)), rate * water)
     return said, ("SALOMETER",), {"salt_kg": rate * water}
+
+
+def _ounces_too(text: str, said: str, salt: Kilograms) -> str:
+    """The salt of a brine in ounces first, where they are asked for."""
+    if not re.search(r"\b(?:oz|ounces?)\b", text):
+        return said
+    return f"{sums.converted(round(salt * 1000.0), 'g', measures.from_house(salt, 'oz'), 'oz')}\n{said}"
 
 
 def _salt_told(line: Told, cup: measures.Measure | None) -> Kilograms:

@@ -6,6 +6,7 @@ from bot.intents.rates import rate
 from bot.intents.sums.told import Told
 from bot.wording import sums_mixed
 from core import patterns as re
+from core.cure.contents import STRONG_CURES, WEAKEST_CURE
 from core.units import Fraction, Kilograms
 
 _ASKED: Final = re.compile(
@@ -19,3 +20,15 @@ def how_salty(line: Told, cure: Kilograms, strength: Fraction) -> str:
     if not _ASKED.search(line.text) or not whole:
         return ""
     return sums_mixed.salty(((line.salt or 0.0) + cure * (1.0 - strength)) / whole)
+
+
+def packet_strength(line: Told) -> Fraction:
+    """The nitrite of the curing salt as its packet may print it; a share as small as a dose is none. [-]"""
+    told = line.strength
+    return told if told is not None and told >= WEAKEST_CURE else STRONG_CURES[0]
+
+
+def share_named(line: Told) -> Fraction:
+    """«incl cure at 0.25 %»: the curing salt as its share of the meat, no strength of a packet; 0 where none is. [-]"""
+    named = re.search(r"\b(?:cure|pink|prague)(?: salt)? (?:at|of|is) ", line.text)
+    return line.nitrite if named and line.nitrite is not None and line.nitrite < WEAKEST_CURE else 0.0

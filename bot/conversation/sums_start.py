@@ -37,21 +37,34 @@ def _start_by(turn: Turn, line: Told) -> Answer:
     frozen = "frozen" in line.text or "freezer" in line.text
     thawing = thaw(need(line.meat, "meat"), "fridge").high / 24.0 if frozen else 0.0
     before = ceil(cure) + AFTER_THE_CURE + ceil(thawing)
-    today = wall_of(turn.now, turn.person.zone).date()
-    day = find_day(without(line.text, spans), today)
+    day = find_day(without(line.text, spans), wall_of(turn.now, turn.person.zone).date())
     body = {"days_before": before, "cure_days": cure}
     if day is None:
         return sums_time.days_before(before, cure, ceil(thawing)), KITCHEN, body
-    begin, meal = day.days[0] - timedelta(days=before), noon(turn, day.days[0])
-    counted, body = (before, cure, ceil(thawing)), body | {"late": begin < today}
+    counted = before, cure, ceil(thawing)
+    if len(day.days) > 1:  # «sat the 18th», which is a monday: one of the two is a slip
+        both = [_begin_for(turn, line, one, counted)[0] for one in sorted(day.days)]
+        lead = sums_dates.at_odds([noon(turn, one) for one in sorted(day.days)], turn.person)
+        return "\n".join([lead, *both]), KITCHEN, body
+    said, late = _begin_for(turn, line, day.days[0], counted)
+    return said, KITCHEN, body | {"late": late}
+
+
+def _begin_for(turn: Turn, line: Told, day: date, counted: tuple[Days, Days, int]) -> tuple[str, bool]:
+    """When to begin for a meal on a day, in words, and whether that is over."""
+    before, cure, thawing = counted
+    today = wall_of(turn.now, turn.person.zone).date()
+    begin, meal = day - timedelta(days=before), noon(turn, day)
+    told_days = next((hours / 24.0 for hours in line.durations if hours >= 24.0), None)
     by_rule = _surer_days(line) if told_days is None else None
     if by_rule is not None and by_rule > ceil(cure):
-        sooner = day.days[0] - timedelta(days=by_rule + AFTER_THE_CURE + ceil(thawing))
+        sooner = day - timedelta(days=by_rule + AFTER_THE_CURE + thawing)
         if sooner >= today:
             begins = noon(turn, sooner), noon(turn, begin), meal
-            return sums_time.begin_by_rule(begins, (by_rule, cure, ceil(thawing)), turn.person), KITCHEN, body
-        return f"{_begin_on(turn, (begin, meal), counted)}\n{sums_time.no_time_for_the_rule(by_rule)}", KITCHEN, body
-    return _begin_on(turn, (begin, meal), counted), KITCHEN, body
+            return sums_time.begin_by_rule(begins, (by_rule, cure, thawing), turn.person), begin < today
+        no_time = sums_time.no_time_for_the_rule(by_rule)
+        return f"{_begin_on(turn, (begin, meal), counted)}\n{no_time}", begin < today
+    return _begin_on(turn, (begin, meal), counted), begin < today
 
 
 def _out_by(turn: Turn, line: Told, out: date) -> Answer:

@@ -32,11 +32,12 @@ def _swap(turn: Turn, line: Told) -> Answer:
 
 
 def _stock(turn: Turn, line: Told) -> Answer:
-    """How much of curing salt in water holds a dose."""
+    """How much of curing salt in water or in plain salt holds a dose."""
     found = stock(line.text)
     share, wanted = need(found and found.share, "meat"), need(found and found.wanted, "meat")
     mass = wanted / share
-    return sums_strengths.of_the_stock(wanted, mass), KITCHEN, {"stock_kg": mass}
+    said = (sums_strengths.of_the_mix if found and found.in_salt else sums_strengths.of_the_stock)(wanted, mass)
+    return said, KITCHEN, {"stock_kg": mass}
 
 
 SUMS = {"swap": _swap, "stock": _stock}

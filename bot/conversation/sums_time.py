@@ -35,6 +35,7 @@ SCALDING_C: Final[Celsius] = 45.0  # cooler than that no brine is called hot: it
 LUKEWARM_C: Final[Celsius] = 30.0  # from where a pot may go into the fridge without warming it much. Judgement
 BRINE_COLD_C: Final[Celsius] = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
 OFF_THE_FIRE: Final[Celsius] = 93.0  # where no core is told: tender
+_ICE_ASKED: Final = re.compile(r"\bhow much ice\b")
 USUAL: Final = "3 kg brisket flat"
 REST: Final[Hours] = 1.0
 STALL_ENDS_C: Final[Celsius] = 76.7  # 170 °F. Common practice
@@ -262,6 +263,8 @@ def _brine_cools(turn: Turn, line: Told) -> Answer:
     room = hours_to(litres, hot, ROOM_C, LUKEWARM_C)
     ice = with_ice(litres, hot).ice, ice_into(litres, hot)
     said = sums_time.brine_cools(litres, (room, LUKEWARM_C), fridge, ice, turn.person)
+    if _ICE_ASKED.search(line.text):  # that first
+        said = "\n".join(reversed(said.split("\n")))
     body = {"fridge_h": fridge.p90 if fridge else -1.0, "ice_kg": ice[0], "ice_into_kg": ice[1]}
     return said, ("INCROPERA", "FSIS_DANGER_ZONE"), body
 

@@ -29,7 +29,8 @@ NO_ANSWERS: Final = frozenset(
 )
 _AND: Final = re.compile(r"[,;.?!]* (?:and|n|&|plus) (?:also |then )?|[,;.?!]+(?: |$)")
 EVERY: Final = re.compile(
-    r"\b(?:each|both|they|every(?:thing| one| piece| batch)|all (?:of (?:them|it)|two|three|four))\b"
+    r"\b(?:end|finish|out|take ?out|cure) dates\b"
+    r"|\b(?:each|both|they|every(?:thing| one| piece| batch)|all (?:of (?:them|it)|two|three|four))\b"
 )
 Asking: TypeAlias = Ask | Question | Help | Greet | Unclear
 

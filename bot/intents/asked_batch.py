@@ -36,9 +36,10 @@ TOPICS: Final = (
     ("skip_flip", r"\b(?:missed|flipped|turned|did) (?:it |the |a |my )?(?:flip |turn |one )?(?:by |about |some )*"
                   r"(?:\d{1,2}|a few|a couple of|some|several) ?(?:h|hrs?|hours?) (?:late|too late|after)\b"
                   r"|\bmissed (?:it|the|a|my) ?(?:flip|turn|one)? by\b"),
-    ("now", rf"^(?:is|are) (?:it|we|i|this|anything) late(?: (?:now|already|yet))?$"
-            rf"|\b(?:am|are) {_I} (?:running )?(?:late|behind|overdue)\b"
-            rf"|\bis (?:any(?:thing|step)|something) (?:late|overdue|due"
+    ("late", rf"^(?:is|are) (?:it|we|i|this) (?:running )?late(?: (?:now|already|yet))?$"
+             rf"|\b(?:am|are) {_I} (?:running )?(?:late|behind|overdue)\b"
+             r"|^(?:(?:we|it)(?:re| is|s)? )?running (?:late|behind)(?: here| now)?$"),
+    ("now", rf"\bis (?:any(?:thing|step)|something) (?:late|overdue|due"
             r"|open|missing)\b|\banything (?:late|overdue|i (?:forgot|missed)|still open)\b"
             rf"|\bdid {_I} (?:miss|forget) (?:any(?:thing)?|something|a step)\b|\bhave {_I} (?:missed|forgotten) any"
             rf"|\bwhat(?: have| did|ve)? {_I} (?:missed?|forget|forgotten)$"

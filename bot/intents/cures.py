@@ -54,6 +54,7 @@ _NEAR: Final = 26
 _OF_CURE: Final = re.compile(
     rf"^ ?(?:(?:bag|pack(?:et)?|tub|jar|pouch)s? )?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?"
     rf"(?:(?:{_CURING}|pink(?! (?:himalayan|rock|sea|peppercorns?)))\b|(?:# ?|no\.? ?|number )[12]\b)"
+    r"|^ ?of (?:the )?(?:6\.25|5\.88|0\.[4-6]) ?(?:%|percent)"
 )
 _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody knows
     rf"\b{_CURING} ?(?:of |with |at )?(?P<n>\d{{1,2}}\.\d{{1,2}})(?![\d.]| ?(?:kg|g|lb|oz|l)\b| ?%| ?percent)"

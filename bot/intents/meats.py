@@ -65,7 +65,7 @@ _PRODUCTS: Final = (
     (r"jerky|biltong", "jerky"),
     (r"sausages?|salami|kielbasa|wurst", "sausage"),
     (r"(?:beef )?tongue|zunge", "tongue"),
-    (r"(?:pork )?(?:butt|shoulder)|schulter", "shoulder"),
+    (r"(?:pork )?(?:butts?|shoulders?)|schulter", "shoulder"),
     (r"pulled ?pork", "pulled_pork"),
     (r"(?:short ?|spare ?)?ribs?|rippen", "ribs"),
 )  # fmt: skip

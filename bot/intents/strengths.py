@@ -22,6 +22,11 @@ _DISSOLVED: Final = re.compile(
     rf"(?<![\d.])(?P<cure>\d{{1,3}}(?:\.\d)?) ?g(?:rams?)? (?:of )?(?:the )?{_CURE}"
     r"(?: (?:with|w|into|in|and|to|plus|\+|&))+ (?P<water>\d{1,4}(?:\.\d)?) ?(?:g|grams?|ml)(?: of)? water\b"
 )
+_IN_SALT: Final = re.compile(  # «a mix of 10 g cure and 90 g salt»
+    rf"(?<![\d.])(?P<cure>\d{{1,3}}(?:\.\d)?) ?g(?:rams?)? (?:of )?(?:the )?{_CURE}"
+    r"(?:,? (?:with|w|into|in|and|to|plus|\+|&)|,)+ (?P<water>\d{1,4}(?:\.\d)?) ?g(?:rams?)?(?: of)? (?:\w+ )?salt\b"
+)
+_MADE_UP: Final = re.compile(r"\b(?:mix\w*|made|make|blend\w*|pre-?mix\w*|diluted|cut)\b")
 _TENTH: Final = re.compile(
     r"\b(?:10 ?(?:%|percent)|1 ?(?:in|to|:) ?(?:9|10)) (?:cure |curing salt )?(?:stock|solution|mix)\b"
 )
@@ -44,10 +49,11 @@ class Swap:
 
 @dataclass(frozen=True)
 class Stock:
-    """Curing salt in water, and the curing salt that is wanted of it. [kg]"""
+    """Curing salt in water, or in plain salt, and the curing salt that is wanted of it. [kg]"""
 
     share: Fraction
     wanted: Kilograms
+    in_salt: bool = False
 
 
 def swapped(text: str) -> Swap | None:
@@ -76,11 +82,12 @@ def _share(found: re.Match[str]) -> Fraction:
 
 def stock(text: str) -> Stock | None:
     """«mixed 10 g cure with 90 g water, need 6 g»: how much of it that is; None where it is no such thing."""
-    made, tenth = _DISSOLVED.search(text), _TENTH.search(text)
+    dry = _IN_SALT.search(text) if _MADE_UP.search(text) else None
+    made, tenth = dry or _DISSOLVED.search(text), _TENTH.search(text)
     if made is None and tenth is None:
         return None
     wanted = _WANTED.search(text, made.end() if made else 0) or _WANTED.search(text)
-    if wanted is None or (made and float(made["water"]) < _LEAST_WATER * float(made["cure"])):
+    if wanted is None or (made and not dry and float(made["water"]) < _LEAST_WATER * float(made["cure"])):
         return None
     share = float(made["cure"]) / (float(made["cure"]) + float(made["water"])) if made else 0.1
-    return Stock(share, float(wanted["n"]) / 1000.0)
+    return Stock(share, float(wanted["n"]) / 1000.0, bool(dry))

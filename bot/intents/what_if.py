@@ -27,6 +27,9 @@ _SUPPOSED: Final = re.compile(
     r"|^(?:(?:just|lets|ill|we could) )*(?:(?:one|1|another) (?:more )?day(?: more| longer)?"
     r"|split it|pierce it|prick it)$"
 )
+_A_SECOND_TIME: Final = re.compile(
+    r"\b(?:inject\w*|pump\w*) (?:it |them |the \w+ )?(?:again|twice|a second time|once more)\b"
+)
 _FASTER: Final = re.compile(
     r"\b(?:how can i|can i|what would) (?:make it |cure it |get it cured )(?:faster|quicker|sooner)"
     r"|^(?!.*\b(?:brine|freezer|thaw|chill|cool)).*\bspeed (?:it|this|the cure) up\b|\bspeed up the cure\b"
@@ -36,6 +39,8 @@ _FASTER: Final = re.compile(
 
 def read_what_if(text: str) -> Ask | None:
     """The way that a plain text supposes, or that it asks for all that is faster; None for any other line."""
+    if _A_SECOND_TIME.search(text):
+        return None
     if _FASTER.search(text):
         return Ask("what_if", "", text)
     if not _SUPPOSED.search(text):

@@ -143,9 +143,23 @@ def meal(text: str, context: Context) -> When | None:
     return _made(instant(day, clock, context.zone), spoken, context)
 
 
+TENDER_FROM: Final = 80.0  # °C; what comes off below it is eaten on the day as a rule. Common practice
+_DENIED: Final = re.compile(r"(?<![\d:.])\d{1,2} not (?P<n>\d{1,2})(?![\d:.])")  # «5 not 6»
+
+
+def _of_no_planned_hour(text: str, context: Context) -> bool:
+    """«5 not 6» of fish or a bird beside a plan of days on at another hour: put off by me, still today for its cook."""
+    denied, tender = _DENIED.search(text), (context.target_c or TENDER_FROM) >= TENDER_FROM
+    if denied is None or context.deadline is None or tender:
+        return False
+    planned, today = wall_of(context.deadline, context.zone), wall_of(context.now, context.zone)
+    return (planned.date() - today.date()).days > 1 and int(denied["n"]) % 12 != planned.hour % 12
+
+
 def of_today(text: str, said: When, context: Context) -> When:
-    """«can we eat at quarter to 6», asked beside the fire: the meal of today, where that hour is still ahead."""
-    asked = context.phase in ("cooking", "resting") and not said.day_said and ASKS.match(text)
+    """«can we eat at quarter to 6», «5 not 6», beside the fire: the meal of today, where that hour is still ahead."""
+    asked = context.phase in ("cooking", "resting") and not said.day_said
+    asked = asked and (ASKS.match(text) or _of_no_planned_hour(text, context))
     today = meal(f"{text} today", context) if asked else None
     return today if today and today.at > context.now else said
 

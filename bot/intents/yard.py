@@ -31,7 +31,7 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\btop up the (?:coals?|charcoal|fire)\b",
     )),
     ("light", (
-        rf"\bwhen (?:do|should|must|shall|to) {_I}(?:light|start the fire|fire (?:it )?up)\b",
+        rf"\b(?:when|what time|how early) (?:do|should|must|shall|to) {_I}(?:light|start the fire|fire (?:it )?up)\b",
         r"\bhow long (?:does it take )?to (?:light|get (?:it|the pit) (?:up )?to temp)\b",
     )),
     ("wrap", (
@@ -88,6 +88,10 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"(?<!to )\bpull temp(?:erature)?\b",
         r"\bwhats? (?:is )?(?:the |my |our |its )?(?:target|goal)(?: temp(?:erature)?| core)?\b",
         r"^(?:the )?target(?: temp(?:erature)?)?$",
+        r"\bhow (?:do|will|would|can|could|shall|should) (?:i|we) (?:know|tell|see)(?: (?:when|if|that))? "
+        r"(?:its|it is|theyre|this is|the \w+ is)(?: really| properly| actually| fully)? "
+        r"(?:done|cooked|ready|finished)\b",
+        r"\bwhat (?:do|should) (?:i|we) look (?:out )?for\b.*\b(?:done|cooked|ready)\b",
     )),
     ("probe_out", (
         r"\bprobe(?:s| is| has| was| came| fell| slipped| slid| popped)*(?: back)? out\b(?! of range)",

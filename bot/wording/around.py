@@ -40,7 +40,7 @@ def late(a: Assessment) -> str:
             say("{name}, since {when}", name=steps.name(s, a), when=numbers.when(s.due, a.person, a.now)) for s in over
         )
         return say("Overdue: {names}.", names=names) + f"\n{sooner.in_time(a)}"
-    return say("Not late: nothing is overdue.") + f"\n{sooner.in_time(a)}"
+    return say("Nothing is overdue.") + f"\n{sooner.in_time(a)}"
 
 
 def done_step(a: Assessment, kind: Kind, who: str) -> str:

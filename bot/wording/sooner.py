@@ -181,7 +181,7 @@ def in_time(a: Assessment) -> str:
         return plans.now(a)
     if a.plan.late >= WORTH:
         return "\n".join(lateness.late(a))
-    return say("Yes, as it stands: {meal}", meal=_meal(a))
+    return say("On time, as it stands: {meal}", meal=_meal(a))
 
 
 def _meal(a: Assessment) -> str:
@@ -191,14 +191,14 @@ def _meal(a: Assessment) -> str:
 def _against(ready: TimeBand, needed: datetime, a: Assessment) -> str:
     band, by = numbers.time_band(ready, a.person, a.now), numbers.when(needed, a.person, a.now)
     if ready.p90 <= needed:
-        return say("Yes: ready {band}, and it has to be off by {by}.", band=band, by=by)
+        return say("On time: ready {band}, and it has to be off by {by}.", band=band, by=by)
     if ready.p50 <= needed:
         return say(
-            "Likely: ready {band}, and it has to be off by {by}. A wrap makes it surer: ask «should I wrap».",
+            "Likely on time: ready {band}, and it has to be off by {by}. A wrap makes it surer: ask «should I wrap».",
             band=band,
             by=by,
         )
-    return say("Not likely: ready {band}, and it would have to be off by {by}.", band=band, by=by)
+    return say("Late, most likely: ready {band}, and it would have to be off by {by}.", band=band, by=by)
 
 
 def cooks_already(a: Assessment) -> str:

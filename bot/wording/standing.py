@@ -172,8 +172,9 @@ def begin(a: Assessment) -> str:
     """When to begin: while nothing is in its cure the way to the fire, later the fire, and the table."""
     if a.batch.phase is Phase.WAITING:
         ahead = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind in WAY] if a.plan else []
+        into = [_stands(s, a) for s in ahead if s.kind is Kind.INTO_CURE]
         listed = [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in ahead]
-        return "\n".join([*listed, plans.coming(a)]) if listed else plans.now(a)
+        return "\n".join([*into, *listed, plans.coming(a)]) if listed else plans.now(a)
     return of_step(Kind.LIGHT, a) if a.batch.phase in (Phase.CURING, Phase.DRYING) else since(a)
 
 

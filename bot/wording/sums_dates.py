@@ -191,3 +191,9 @@ def out_by(
         "up to {most} in all.",
         **fields,
     )
+
+
+def at_odds(days: Sequence[datetime], person: Person) -> str:
+    """A day of the week and a date that do not go together: both are counted, and which is meant is asked."""
+    first, second = (numbers.day(one, person) for one in days)
+    return say("The day of the week and the date do not go together: {first} or {second}? Here are both.", first=first, second=second)  # fmt: skip

@@ -39,3 +39,14 @@ def of_the_stock(wanted: Kilograms, mass: Kilograms) -> str:
         wanted=numbers.grams(wanted),
         water=numbers.grams(mass - wanted),
     )
+
+
+def of_the_mix(wanted: Kilograms, mass: Kilograms) -> str:
+    """So much of curing salt in plain salt."""
+    return say(
+        "{mix} of it hold {wanted} of curing salt and {salt} of plain salt: take so much less of the other salt.\n"
+        "Grains part as they are shaken: stir it well right before you weigh. In water it mixes surer.",
+        mix=numbers.grams(mass),
+        wanted=numbers.grams(wanted),
+        salt=numbers.grams(mass - wanted),
+    )

@@ -107,7 +107,8 @@ RULES: Final = rules(
     (rf" for (?:about |like )?{SPAN},? (?:and |but )?(?=now \d)", " "),
     (r"^(?:(?:its|it is|has) )?been (?:\d{1,2}|an?|a few) ?(?:h|hrs?|hours?|min\w*) since (?:the |my )?last (?:reading"
      r"|check|one)(?: sorry)?,? ", ""),
-    (r"\b(?:fell|dropped|went|sank|slipped|climbed|rose|jumped|moved) (\d{2,3}(?: ?[cf])?) to (?=\d{2,3}\b)", "now "),
+    (r"\b(?:fell|dropped|went|sank|slipped|climbed|rose|jumped|moved) (\d{2,3}(?: ?[cf])?) to "
+     r"(?=\d{2,3}\b)(?!\d{2,3}(?: ?[cf])? (?:in|over|within) (?:\w+ )?(?:\d|an?\b|half))", "now "),
     (r"\bturned (?:the |my )?fridge (?:down|up|colder|warmer|off|on),? (?:and |so |now |but )*(?:its|it is|it)(?: now"
      r"| at| reads| says)* (?=\d{2})", "fridge "),
     (r"\bturned (?:the |my )?fridge (?:down|up|colder)(?: to (?=\d))?", "set the fridge to "),

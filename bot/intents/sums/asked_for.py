@@ -53,7 +53,7 @@ _KINDS: Final = {
     "sugar": {"sugar", "mix", "recipe", "spoons", "tsp_of"},
     "water": {"brine", "brine_amount", "inject", "dilute", "topup", "recipe", "brine_ice", "fish_brine"},
     "rub": {"rub", "spice", "spoons", "tsp_of"},
-    "ice": {"ice", "brine_ice"},
+    "ice": {"ice", "brine_ice", "brine_cools"},
     "fuel": {"fuel"},
 }  # fmt: skip
 

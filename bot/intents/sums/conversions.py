@@ -89,6 +89,7 @@ def _unit_alone(text: str, m: measures.Measure) -> str | None:
 
 
 _EQUALS: Final = re.compile(r" ?= ?\?+ ?(?=[a-z])")  # «165 f = ?c»
+_STONE: Final = re.compile(r"(?<=\d) ?st\b(?=.*\b(?:kg|kilos?|lbs?|pounds?)\b)")  # «14 st pig is how many kg»
 _IN_IN: Final = re.compile(r"(?<=\d )in(?= (?:in|to) (?:mm|cm)\b)")  # «2 in in mm»
 
 
@@ -125,13 +126,19 @@ def _marked_pair(text: str, wanted: str) -> str:
     return f"{found[0].typed:g} to {found[1].typed:g} {_OTHER[wanted]} in {wanted}"
 
 
+_TWO_BEHIND: Final = re.compile(  # «what is 275 f and 225»
+    r"\b(?:whats|what is|what are|convert) (?P<a>\d{2,3}) ?°?(?P<ua>[cf])?(?: pit)?,? (?:and|n|&|or|to) "
+    r"(?P<b>\d{2,3}) ?°?(?P<ub>[cf])?(?: (?:in|to) (?:(?P<c>c|celsius|centigrade)|(?P<f>f|fahrenheit)))?[ ?.]*$"
+)
+
+
 def _two_degrees(text: str) -> str:
     """Two temperatures of one line that are wanted in the other unit, as a spread of them."""
     if another := _AND_ANOTHER.search(text):
         return f"{another['a']} to {another['b']} {another['ua']} in {_OTHER[another['ua']]}"
     if (wanted := _WANTED.search(text)) and (pair := _marked_pair(text, "c" if wanted["c"] else "f")):
         return pair
-    found = _TWO.search(text) if "in" in text or "what" in text else None
+    found = (_TWO.search(text) or _TWO_BEHIND.search(text)) if "in" in text or "what" in text else None
     if found is None:
         return text
     a, b = int(found["a"]), int(found["b"])
@@ -159,7 +166,7 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
         return None
     if held_against := same(text):
         return held_against
-    text = _IN_IN.sub("inch", _EQUALS.sub(" in ", text))
+    text = _IN_IN.sub("inch", _STONE.sub(" stone", _EQUALS.sub(" in ", text)))
     text = _BARE_DEGREES.sub(lambda m: f"{m['n']} {'f in c' if m['c'] else 'c in f'}", text)
     found = measures.find(text)
     into = _INTO if _OF_SOMETHING.search(text) is None else _INTO[:-1]  # «rub for 3.5 kg how many grams»

@@ -5,7 +5,8 @@ from typing import Final
 from core import patterns as re
 
 _ONE: Final = re.compile(
-    r"(?:(?<!\d )(?<!half )(?<!quarter )\b(?:an?|one) |^)(?:level |whole |full |single )?"
+    r"(?:(?<!\d )(?<!half )(?<!quarter )(?<!quid )(?<!bucks )(?<!euros )(?<!dollars )\b(?:an?|one) |^)"
+    r"(?:level |whole |full |single )?"
     r"(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
     r"|tsp|tbsp|minute|hour|hr|week)\b)|(?<!half )\b(?:an?|one) (?=min\b)"
 )
@@ -74,9 +75,16 @@ _TONIGHT: Final = re.compile(  # «at 9:40 tonight»
 )
 _MORNING: Final = re.compile(r"(?<=\bat )(1[01]|[1-9])(:[0-5]\d)? (?=(?:this|in the) morning\b)")
 _BAG_OF_CURE: Final = re.compile(  # «a 1 lb bag of prague powder»
-    r"(\d[\d.]* ?(?:kg|g|grams?|lbs?|pounds?|oz|ounces?)) (?:bag|packet|pack|tub|jar|pouch|sack|tin) of (?:the )?"
+    r"(\d[\d.]* ?(?:kg|g|grams?|lbs?|pounds?|oz|ounces?))"
+    r" (?:bag|packet|pack|tub|jar|pouch|sack|tin|sachet|envelope|box|bottle)"
+    r" of (?:the )?"
     r"(?=(?:prague|pink|cure|curing)\b)"
 )
+_HOT_LITRE: Final = re.compile(  # «a hot litre of brine», «2 boiling gallons»
+    r"\b(an?|one|\d{1,2}(?:\.\d)?) (hot|boiling|boiled|heated|simmering) (lit(?:er|re)s?|gallons?|gals?|quarts?|qts?)\b"
+    r"(?: of)?"
+)
+_PINTS: Final = re.compile(r"\b(an?|one|\d{1,2}(?:\.\d)?) pints? (?=(?:of )?(?:cold |iced )?(?:water|brine)\b)")
 _AIMED_AT: Final = re.compile(  # «aiming 150», of a line about curing salt
     r"(?=.*\b(?:cure|curing|nitrite|pink|prague|ppm)\b)(.*\baim\w*(?: for| at)?) (1[0-9]\d)\b"
     r"(?! ?(?:f|c|ppm|degrees|g)\b)"
@@ -116,6 +124,7 @@ def _hour(found: re.Match[str]) -> str:
 
 
 _AS_FIGURES: Final = (
+    (_HOT_LITRE, r"\1 \3 of \2"),
     (_SPOON_FOR_SPOON, "1 tbsp of cure"), (_MINE_BARE, r"\1 \2"), (_POINT, "0."),
     (_BOTH_SHARES, r"\1 % \2 "), (_SHOWN_IN, r"in \1\2\3 \1"),
     (_GLUED_HALF, r"\1:\2 \3"), (_AT_A_PIT, r"\1 , \2"), (_DEGREES, r"\1 degrees salometer brine"),
@@ -133,6 +142,7 @@ def figured(text: str) -> str:
     text = _PART_OF_AN_HOUR.sub(lambda m: f"{_PARTS[m[1]]} minutes", text)
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
+    text = _PINTS.sub(lambda m: f"{float(m[1]) / 2 if m[1][0].isdigit() else 0.5:g} qt ", text)
     text = _MIXED_THICK.sub(lambda m: f"{int(m[1]) + int(m[2]) / int(m[3]):g}", text) if " thick" in text else text
     text = _PUMPED_AT.sub(_pumped, text)
     text = _SANDWICHES.sub(lambda m: f"{int(m[1]) * int(m[2])} g each", text)

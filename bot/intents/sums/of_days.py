@@ -13,6 +13,8 @@ START_ASKED: Final = re.compile(
     r" (?:it )?(?:going|started|cracking)\b"
     r"|\b(?:last|latest) start|\bstart when\b|\bwhen (?:to )?start\b"
     r"|^(?=.*\b(?:by|for) ).*\bstart\W*$|\b(?:count|work)\w* (?:it )?back"
+    r"|\bwhen (?:has|does|must|should|do|have) (?:it|i|we|the \w+) (?:(?:have|need|got) to )?(?:be|go|get it|put it)"
+    r" (?:in|into)\b"
     r"|\b(?:by|for) (?=.*\bwhen (?:does|must|should|do i|shall) (?:\w+ ){1,3}(?:go|put it|get it|be) (?:in|into)\b)"
 )
 EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")

@@ -20,7 +20,10 @@ _RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb», «n
 _FEEDS_THEM: Final = re.compile(  # «will 9 lb feed 14»: yes or no
     r"^(?:will|does|do|is|are|can|would)\b.*\b(?:feed|serve|do for|stretch|enough)\b"
 )
-_FEEDS: Final = re.compile(r"\b(?:feeds?|serves?|portions|servings)\W*$")
+_RASHERS: Final = re.compile(r"\bhow many (?:\d+ ?(?:g|grams?) )?(?:\w+ )?(?:rashers|strips|slices)\b")
+_FEEDS: Final = re.compile(
+    r"\b(?:feeds?|serves?|portions|servings)\W*$|\bhow many (?:people|ppl|guests|heads|mouths|eaters)\b"
+)
 _MEAT_ASKED: Final = re.compile(
     r"\b(?:how (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?)|what weight of) (?:meat|brisket|pork|beef|belly)\b"
     r"|\bcures? how (?:much|many)\b"
@@ -170,7 +173,7 @@ def weighed_instead(text: str) -> tuple[Kilograms, Kilograms] | None:
 
 
 _KEPT: Final = re.compile(
-    r"\b(?:get|yield\w*|keeps?|left with|ends? up (?:at|with)|comes? out at)\D{0,10}(?P<n>[3-9]\d(?:\.\d)?)"
+    r"\b(?:get|yield\w*|keeps?|left with|ends? up (?:at|with)|comes? out(?: at)?)\D{0,10}(?P<n>[3-9]\d(?:\.\d)?)"
     r" ?(?:%|percent)|\byield(?:s|ed|ing)?(?: is| of| was)? (?P<m>[3-9]\d)(?!\d|\.\d|%| ?(?:percent|kg|lbs?|g|f|c)\b)"
 )
 
@@ -265,6 +268,8 @@ def of_the_table(line: Told) -> str:
     pair = weights(line) if len(_BOTH_ENDS.findall(line.text)) > 1 else None
     if pair is not None and 0.3 * max(pair) <= min(pair) < max(pair) and "recipe" not in line.text:
         return "loss"
+    if _RASHERS.search(line.text) and line.has("meat") and line.people is None:
+        return "portions"
     return "portions" if line.people is None and _FEEDS.search(line.text) else ""
 
 

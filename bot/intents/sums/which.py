@@ -20,8 +20,10 @@ from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_pac
 from bot.intents.strengths import stock, swapped
 from bot.intents.sums.asked_for import OF_CURE, asked_for
 from bot.intents.sums.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of
+from bot.intents.sums.elsewhere import gas_mark, rise, volume, water
 from bot.intents.sums.figured import figured
 from bot.intents.sums.fitting import FITS, is_curing, salt_share
+from bot.intents.sums.mixtures import burns, in_water_alone, of_pickle, soaked, thinned
 from bot.intents.sums.of_days import START_ASKED, days_kept, use_by_asked
 from bot.intents.sums.of_heat import beside_a_cold_pit, cold_by, drops
 from bot.intents.sums.told import Told, told
@@ -37,6 +39,9 @@ _OF_ANY_FIRE: Final = frozenset(
     {"lethality", "climb", "cold_by", *_OF_THE_FIRE}
 )  # while ours is not lit they are about another
 _OF_ITSELF: Final = frozenset({"convert", "swap", "stock"})  # says of no batch anything, however it is told
+_MIXTURES: Final = (
+    ("in_pickle", of_pickle), ("ppm", in_water_alone), ("soaked", soaked), ("thinned_to", thinned), ("burns", burns),
+)  # fmt: skip
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
 )
@@ -217,12 +222,12 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
 def _by_its_figures(text: str) -> str | None:
     """What the figures of a line and the words between them are enough for: a unit, another strength, a rate."""
     of_meat = meat_asked(text) and is_curing(text)
-    others = (in_pounds_and_ounces, compared, share_of, per_kilo)
+    others = (volume, water, gas_mark, rise, in_pounds_and_ounces, compared, share_of, per_kilo)
     if (converted(text) is not None and not of_meat) or any(find(text) for find in others):
         return "convert"
     if _FOR_A_UNIT.fullmatch(text):
         return "dose"
-    ways = (("stock", stock), ("swap", swapped), ("by_packet", of_a_packet), ("at_rate", at_rate))
+    ways = (("stock", stock), ("swap", swapped), ("by_packet", of_a_packet), ("at_rate", at_rate), *_MIXTURES)
     return next((kind for kind, find in ways if find(text) is not None), None)
 
 
