@@ -120,7 +120,7 @@ _TOPICS: Final = (
              r"|should i (?:add|use|put in)|again|for this"
              r"|goes in|was it|do we need))?$|\bhow many grams?\b(?! of (?:protein|fat))|\b(?:show"
              r"|send)(?: me)?(?: the)? (?:dose|recipe)\b"),
-    ("cautions", r"^/?(?:cautions?|warnings?|risks?)$|\bwhat (?:should|do) i (?:watch|look) (?:out )?for\b"
+    ("cautions", r"^/?(?:cautions?|warnings?|risks?)$|\bwhat (?:should|do) i (?:watch|look) (?:out )?for\b(?! when)"
                  r"|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),
 )  # fmt: skip
 _WHY_COMPILED: Final = re.Rules((re.compile(words), about) for about, words in _WHY)
