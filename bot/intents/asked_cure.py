@@ -86,13 +86,17 @@ _OF_ANOTHER: Final = re.compile(
 )
 
 
+def asked_back(text: str) -> Choose | None:
+    """«do i need any», «whats that»: asked of the curing salt where its strength was asked for."""
+    bare = text.strip(" ?.!")
+    about = "needed" if _NEEDED.fullmatch(bare) else "what" if _WHAT_IS_IT.fullmatch(bare) else ""
+    return Choose("cure", about) if about else None
+
+
 def strength_said(text: str, context: Context) -> Intent | None:
     """What a plain text says of the curing salt that was asked for; None where it speaks of something else."""
     if _OF_ANOTHER.search(text):
         return None
-    bare = text.strip(" ?.!")
-    if asked_back := "needed" if _NEEDED.fullmatch(bare) else "what" if _WHAT_IS_IT.fullmatch(bare) else "":
-        return Choose("cure", asked_back)
     if _NONE.search(text) and not _NUMBERED.search(text) and not measures.of_kind(text, "fraction"):
         way = next(({"method": name} for name, said in _METHODS if said.search(text)), {})
         return Change({"nitrite_target": 0.0, **way})

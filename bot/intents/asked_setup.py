@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
-from bot.intents.asked_cure import UNKNOWN, guesses, strength_said
+from bot.intents.asked_cure import UNKNOWN, asked_back, guesses, strength_said
 from bot.intents.context import Context
 from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import OTHER_CUT, bone, meat
@@ -66,7 +66,7 @@ def answer(slot: str, value: Any, context: Context) -> Intent:
 def _cure(text: str, context: Context) -> Intent | None:
     """The curing salt; or «dry», said beside the question."""
     short = len(text.split()) <= _SHORT
-    return strength_said(text, context) or (_choice("method")(text, context) if short else None)
+    return asked_back(text) or strength_said(text, context) or (_choice("method")(text, context) if short else None)
 
 
 def _thickness(text: str, context: Context) -> Intent | None:
