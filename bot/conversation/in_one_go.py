@@ -11,13 +11,16 @@ from core.plan.steps import Kind, State
 from core.service import batches
 from core.service.turn import Turn
 
+TOGETHER = frozenset({Kind.FLIP, Kind.OUT, Kind.RINSE, Kind.SOAK, Kind.RUB, Kind.DRY, Kind.LIGHT, Kind.MEAT_ON})
+"""What is done to several pieces in one go; each comes off the fire, is wrapped and sliced when it is ready."""
 ONE_FIRE = timedelta(hours=2)  # what is lit so near each other is planned on one fire. Judgement
 
 
 def in_one_go(turn: Turn, intents: Sequence[Intent], those: Sequence[str]) -> bool:
     """Whether a line that names no batch tells what is the same for all of these."""
     found = [batches.look(turn, key) for key in those]
-    return _one_fridge(found, intents) or _one_round(found, intents) or _one_fire(found, intents)
+    same = _one_fridge(found, intents) or _one_round(found, intents) or _one_fire(found, intents)
+    return same or _goes_on(turn, found, intents)
 
 
 def _one_fridge(found: Sequence[Assessment], intents: Sequence[Intent]) -> bool:
@@ -49,6 +52,19 @@ def _one_fire(found: Sequence[Assessment], intents: Sequence[Intent]) -> bool:
         return True
     hours = [step.due for a in found if a.plan and (step := a.plan.step(str(Kind.LIGHT)))]
     return len(hours) == len(found) and max(hours) - min(hours) <= ONE_FIRE
+
+
+def _goes_on(turn: Turn, found: Sequence[Assessment], intents: Sequence[Intent]) -> bool:
+    """Whether a line tells the next deed of pieces that were last told of in one: «both out, rinsed», then «rubbed».
+
+    So is the fridge that is read beside them.
+    """
+    deeds = [i for i in intents if isinstance(i, StepDone) and i.step and i.step.split("/")[0] in TOGETHER]
+    cold = [i for i in intents if isinstance(i, Reading) and _probes([i]) == {Probe.FRIDGE}]
+    if not intents or len(deeds) + len(cold) < len(intents):
+        return False
+    last = {batches.last_message(turn, a.batch.id) for a in found}
+    return len(last) == 1 and None not in last
 
 
 def _probes(intents: Sequence[Intent]) -> set[Probe | None]:

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from bot.conversation.half import pack, unpack
+from bot.intents.severally import OF_ALL
 from bot.wording import batches as several
 from bot.wording import meat_names
 from core.plan.recipe import product_of_cut
@@ -38,8 +39,14 @@ def its_turn(turn: Turn, said: dict[str, Any]) -> dict[str, Any]:
     return {**(own or {}), **said, AND_THEN: [*said.get(AND_THEN, []), *others]} if then else said
 
 
-def told_on(waits: list[dict[str, Any]], then: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """What is said of those that wait, with what was said of each before; one that is not named waits on."""
+def told_on(half: Mapping[str, Any], then: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """What is said of those that wait, with what was said of each before; one that is not named waits on.
+
+    Two pieces of the meat that is half said have its meal.
+    """
+    waits: list[dict[str, Any]] = half.get(AND_THEN, [])
+    of_both = {key: value for key, value in half.items() if key in OF_ALL}
+    then = [{**of_both, **one} if made(one) == made(half) else one for one in then]
     before = {made(one): one for one in waits if made(one)}
     now = [{**before.get(made(one), {}), **one} for one in then]
     return [*now, *(one for one in waits if made(one) not in set(map(made, then)))]

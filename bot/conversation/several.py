@@ -36,6 +36,7 @@ from bot.wording import batches as words
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
+from core.errors import TooSoon
 from core.plan.steps import Kind, State, Step
 from core.service import batches
 from core.service.turn import Turn
@@ -217,7 +218,7 @@ def named(turn: Turn, replies: Sequence[Reply], *, sure: bool, meant: Sequence[I
 def _can_be(intent: Intent, a: Assessment, message: Message) -> bool:
     match intent:
         case StepDone(step=step) | StepMissed(step=step) | StepSkipped(step=step) | Snooze(step=step):
-            return any(map(_called(step, a, message), a.plan.steps if a.plan else ()))
+            return _goes_on_all_the_same(step, a) or any(map(_called(step, a, message), a.plan.steps if a.plan else ()))
         case Reading(temperatures=temperatures):
             return any(_stands_in(t.probe, a) for t in temperatures if t.probe)
         case Happened():
@@ -232,6 +233,11 @@ def _can_be(intent: Intent, a: Assessment, message: Message) -> bool:
             return True
         case _:
             return False
+
+
+def _goes_on_all_the_same(step: str | None, a: Assessment) -> bool:
+    """Whether it is the beginning of a batch whose meal comes too soon: who goes on takes a later one."""
+    return isinstance(a.refusal, TooSoon) and step in (Kind.BRINE, Kind.INTO_CURE) and step not in a.batch.done
 
 
 def _of_task(task: str, a: Assessment) -> bool:

@@ -35,7 +35,7 @@ def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     intent = _like_last(turn, intent) if LIKE_LAST in intent.assumed else intent
     half = (meant.asked or {}).get("said") or {}
     said = _said(intent, meant.asked) | on_that_day.kept(turn, meant, intent) | _typed_in(meant.message.text)
-    said |= {AND_THEN: meats_in_turn.told_on(half.get(AND_THEN, []), list(intent.then))} if intent.then else {}
+    said |= {AND_THEN: meats_in_turn.told_on(half, list(intent.then))} if intent.then else {}
     both = (made(half), made(intent.said))
     if not adds_to(intent, meant.asked) and "" not in both and both[0] != both[1]:
         said = meats_in_turn.beside(said, half, meant.message.text)

@@ -7,6 +7,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import questions, start
 from bot.intents.context import SHOWN, Context
+from bot.intents.flat_and_point import parted
 from bot.intents.intents import Start, Unclear
 from bot.intents.meats import Meat, meat, without
 from bot.intents.small import content, words
@@ -45,7 +46,7 @@ _EATEN_UNCURED: Final = frozenset({"chicken", "turkey", "turkey_breast", "duck",
 _SHORT: Final = 5  # words
 _PARTS: Final = words("side sides fillet fillets breast breasts slab half whole")
 _OF_BEEF: Final = ("both", "brisket", "packer")  # of a brisket, whatever is made of it
-_OF_ALL: Final = frozenset(
+OF_ALL: Final = frozenset(
     {"deadline", "meals", "cure_nitrite_fraction", "cure_nitrate_fraction", "cooker", "pit_c", "fridge_c"}
 )  # the rest is said of the one meat beside which it stands
 
@@ -72,6 +73,8 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     What was said of no meat alone, as the meal, holds for all. A weight that stands at the end alone is nobody's.
     """
     whole = start.read_start(text, context)
+    if of_a_brisket := parted(text, whole):
+        return of_a_brisket
     parts = _by_meat(text) if whole is not None else []
     if whole is None or len(parts) < 2:
         return _bag_by_bag(whole, text) if whole else None
@@ -79,7 +82,7 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     each = [start.read_start(part, afresh) or Start(_named_alone(part)) for part in parts]
     if not all({"product", "cut"} & one.said.keys() for one in each):
         return whole
-    shared = {key: value for key, value in whole.said.items() if key in _OF_ALL}
+    shared = {key: value for key, value in whole.said.items() if key in OF_ALL}
     weighed = [n for n, one in enumerate(each) if "mass" in one.said]
     nobodys = {"mass"} if weighed == [len(each) - 1] else set()  # «pastrami and corned beef from a 6 kg brisket»
     shared |= _uncured(text, each)

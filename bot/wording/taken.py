@@ -62,7 +62,7 @@ def flat_or_point() -> str:
     """A whole brisket: its two muscles are two batches, each with its own weight."""
     return say(
         "A whole brisket is a flat and a point: each has its own days and hours, so cut and weigh them apart.\n"
-        "Type the one for this batch with its weight, like «2.5 kg flat»; what else you said is kept."
+        "Type both with their weights, like «2.5 kg flat, 1.5 kg point», or one alone; what else you said is kept."
     )
 
 

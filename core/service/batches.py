@@ -106,11 +106,12 @@ def undo_everywhere(turn: Turn, batch_id: str) -> tuple[tuple[tuple[Event, ...],
     Raises Gone where there is nothing to take back.
     """
     message = _last_said(turn, batch_id)[-1].message
-    others = [row.id for row in open_here(turn) if row.id != batch_id and _last_message(turn, row.id) == message]
+    others = [row.id for row in open_here(turn) if row.id != batch_id and last_message(turn, row.id) == message]
     return tuple(undo(turn, one) for one in (batch_id, *others))
 
 
-def _last_message(turn: Turn, batch_id: str) -> str | None:
+def last_message(turn: Turn, batch_id: str) -> str | None:
+    """The message that last said something of a batch; None where none did."""
     try:
         return _last_said(turn, batch_id)[-1].message
     except Gone:
@@ -121,7 +122,7 @@ def just_said(turn: Turn, but: str, within: timedelta) -> tuple[Event, ...]:
     """The last message of who speaks, of a batch of this chat other than `but`, where it is no older than that."""
     found: tuple[Event, ...] = ()
     for row in open_here(turn):
-        if row.id == but or _last_message(turn, row.id) is None:
+        if row.id == but or last_message(turn, row.id) is None:
             continue
         said = _last_said(turn, row.id)
         fresh = said[-1].by == turn.person.id and turn.now - said[-1].said_at <= within
@@ -132,7 +133,7 @@ def just_said(turn: Turn, but: str, within: timedelta) -> tuple[Event, ...]:
 
 def just_said_by_another(turn: Turn, within: timedelta) -> tuple[str, tuple[Event, ...]]:
     """The latest message of somebody else, no older than that, with the batch of this chat that it was of."""
-    said = [(row.id, _last_said(turn, row.id)) for row in open_here(turn) if _last_message(turn, row.id) is not None]
+    said = [(row.id, _last_said(turn, row.id)) for row in open_here(turn) if last_message(turn, row.id) is not None]
     others = [each for each in said if each[1][-1].by != turn.person.id]
     batch, last = max(others, key=lambda each: each[1][-1].said_at, default=("", ()))
     return (batch, last) if last and turn.now - last[-1].said_at <= within else ("", ())

@@ -22,7 +22,12 @@ def _with_its_unit(found: re.Match[str]) -> str:
     return f"fridge runs at {degrees} {'c' if degrees <= 10 else 'f' if degrees >= 30 else ''}".rstrip()
 
 
+_BATCH: Final = r"(?:flat|point|trout|salmon|ham|bacon|belly|loin|shoulder|turkey|chicken|duck|goose)"
+
 RULES: Final = rules(
+    # «104 flat, point 96»: each number behind its piece
+    (rf"^(\d{{2,3}}(?: ?[cf])?) ({_BATCH})(?=,? (?:and )?(?:the )?{_BATCH} (?:is )?\d)", r"\2 \1"),
+    (rf"^(\d{{2,3}}(?: ?[cf])?) ({_BATCH}),? (?:and )?(\d{{2,3}}(?: ?[cf])?) ({_BATCH})$", r"\2 \1, \4 \3"),
     # «167 everywhere», «203 all round», «165 wherever i poke it»: the meat, by several looks
     (r"\b([6-9]\d|[12]\d\d)( ?°? ?[cf])?,? (?:everywhere|all (?:over|round|around|the way through)|wherever|in (?:all"
      r"|every|each) (?:\w+ )?(?:places?|spots?|corners?))(?: (?:i|we|you) (?:poke|probe|check|test|stick|try|look"

@@ -167,7 +167,7 @@ def test_a_day_by_its_number(text: str, day: int | None) -> None:
         ("3 kg flat saturday half 7", ("deadline:half 7",)),
         ("14 lb packer", ("cut:packer",)),
         ("12lb brisket", ("cut:whole brisket",)),
-        ("2.5 kg flat + 1.5 kg point", ("cut:flat and point",)),
+        ("3 kg flat and point", ("cut:flat and point",)),
         ("3 kg flat on my campfire", ("cooker:campfire",)),
     ],
 )
