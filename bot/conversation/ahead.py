@@ -37,19 +37,21 @@ _HOW: Final = re.compile(  # the cook of this batch, and no word of how long
 _OF_A_DEED: Final = re.compile(  # asked of that, and not of the whole day
     r"\b(?:eat|ready|done|finish\w*|smok\w*|cook\w*|leave|safe|move|flip\w*|turn|slic\w+|take|put|pull|wrap|guests?"
     r"|serve|late|weather|buy|far|light|lit|start|begin|need(?:ed)? for|(?:un)?till?|temp\w*|core|pit|if|get up"
-    r"|before|(?:re)?heat\w*|warm\w*|steam\w*|brine|salt|rinse|rub)\b"
+    r"|meat (?:is )?on|(?:is|goes) the meat|before|(?:re)?heat\w*|warm\w*|steam\w*|brine|salt|rinse|rub)\b"
 )
 _MEANT_LATER: Final = re.compile(
     r"\b(?:went|put|got|came|took|taken|goes|lit|rinsed|started)\b.*\b(?:late|later|early|earlier|sooner|behind)\b"
+    r"|^(?:can|could|may) (?:i|we) light (?:it|the \w+) .{0,20}\b(?:later|earlier|sooner)\b"
 )
 _MATTERS: Final = re.compile(
-    r"\b(?:matters?|bad|problem|issue|hurts?|harm|ok|okay|fine|big deal|change (?:anything|much)|worse|safe|ruin\w*"
+    r"^(?:can|could|may) (?:i|we) light\b"
+    r"|\b(?:matters?|bad|problem|issue|hurts?|harm|ok|okay|fine|big deal|change (?:anything|much)|worse|safe|ruin\w*"
     r"|wrong)\b"
 )
 _DEEDS: Final = (
     (Kind.INTO_CURE, re.compile(r"\b(?:went|goes|put (?:it|them|the \w+)|got (?:it|them)) in\b")),
     (Kind.MEAT_ON, re.compile(r"\b(?:went|goes|put (?:it|them|the \w+)|got (?:it|them)) on\b")),
-    (Kind.LIGHT, re.compile(r"\blit\b")),
+    (Kind.LIGHT, re.compile(r"\blit\b|\blight (?:it|the)\b")),
     (Kind.OUT, re.compile(r"\b(?:came|took (?:it|them|the \w+)|got (?:it|them)) out\b")),
     (Kind.RINSE, re.compile(r"\brinsed\b")),
 )
@@ -65,6 +67,7 @@ _WOOD: Final = re.compile(
 _MORE: Final = re.compile(r"\b(?:another|more|again|extra|throw|chuck|toss|add|put|stick|top up)\b")
 _HOW_MANY: Final = re.compile(r"\b(?:how (?:much|many)|which|what|charcoal|coals?)\b")
 _IN: Final = re.compile(r"\bin\b(?! (?:the )?(?:smoker|pit|oven|grill|smoke|cooker)\b)")
+_INTO_ICE: Final = re.compile(r"\b(?:in|into|on) (?:the |its )?(?:ice\b|chill\b)|\bstart (?:the |to )?chill\w*")
 AGENDA: Final = "agenda"
 
 
@@ -73,6 +76,8 @@ def topic(turn: Turn, text: str, phase: str) -> str | None:
     plain = normal(text, turn.person.language)
     if _MEANT_LATER.search(plain) and _MATTERS.search(plain) and _deed(plain):
         return "as_planned"
+    if phase == "resting" and _WHEN.search(plain) and _INTO_ICE.search(plain):
+        return "when_chill"
     if _WHEN.search(plain) and step_named(plain) in NO_TOPIC:
         return "when_step"
     if _MUST.match(plain) and step_named(plain) in OF_THE_PLAN:
@@ -121,6 +126,7 @@ def _as_planned(turn: Turn, meant: Understood, of: Of) -> str:
 
 TOPICS: Final[Mapping[str, Answer]] = {
     "meat_on": _meat_on,
+    "when_chill": lambda turn, meant, of: standing.of_step(Kind.CHILL, of[0]),
     "when_step": _when_step,
     "after_step": _after_step,
     "as_planned": _as_planned,

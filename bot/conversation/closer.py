@@ -73,7 +73,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
     "photo": re.compile(r"^(?!.*\blooking\b)"),
     "feed": re.compile(
-        r"^(?!.*\b(?:days?|hours?|(?:close|cold|hot|warm|good|long|strong) enough"
+        r"^(?!.*\b(?:days?|hours?|flips?|turns?|(?:close|cold|hot|warm|good|long|strong) enough"
         r"|enough (?:time|ice|charcoal|fuel|wood|salt|cure|water|brine))\b)"
         r".*\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
         r"|go round|stretch|of us|adults|kids|ppl|pax|enough|plenty|do for)\b"
@@ -89,7 +89,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "skip_flip": re.compile(r"^(?!.*\b(?:meat|it) (?:goes|went|go) in\b)"),
     "more_salt": re.compile(r"^(?!.*\b(?:cure|curing|pink|nitrite|prague|tasted?|slices?|came out)\b).*\bsalt\b"),
     "ice": re.compile(
-        r"^(?!.*\blong).*\b(?:ice\w*|bath|cold|warm|melt\w*|bags?|kilos?|kg|cubes?)\b"
+        r"^(?!.*\blong).*\b(?:ice\w*|stir\w*|bath|cold|warm|melt\w*|bags?|kilos?|kg|cubes?)\b"
     ),  # and no «how much longer»
     "fire_hours": re.compile(
         r"^(?!.*\b(?:rest|chill|cool|brine|cure|thaw|soak|steam|fridge)\w*)"
@@ -103,6 +103,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists
     "earlier": re.compile(r"^(?!.*\bstart\w*\b)"),
     "begin": re.compile(r"^(?!.*\bclock\b)"),
+    "in_time": re.compile(r"^(?!.*(?<![\d.])(?:6\.25|5\.88|0\.[4-6])(?!\d))"),  # of a packet's strength, and of no hour
     "reaches": re.compile(r"^(?!.*\bdid\b).*\b(?:when|long(?:er)?|time|eta|hours?|hit|get|reach\w*|will)\b"),
     "fuel": re.compile(
         r"^(?!.*\b(?:add(?:ing)?|low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"

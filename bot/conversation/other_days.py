@@ -50,7 +50,8 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
         return 1.0
     days = (planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days
     left = (planned.due - a.now) / A_DAY
-    week_before = said.words in WEEKDAYS and days < -_SOON_AFTER and days + 7 <= left  # «by tuesday», the next there is
+    after = 0 if _SOONER.search(plain) else -_SOON_AFTER  # «early for sunday» is none behind the end
+    week_before = said.words in WEEKDAYS and days < after and days + 7 <= left  # «by tuesday», the next there is
     return float(days + 7 * week_before)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
+from bot import measures
 from bot.conversation import (
     answered,
     sums_climb,
@@ -39,12 +40,22 @@ from core.errors import Missing
 from core.service.turn import Turn
 from core.units import Kilograms
 
+OF_MEAT: Final = frozenset({"inject", "dose", "ppm", "salt_for", "brine_amount"})
 MOST_ASKED: Final = 400  # characters of a question that grows with its answers
 
 
 def answer(turn: Turn, intent: Ask) -> Sequence[Reply]:
     """The sum; where a figure is missing, the question for it, and the rest is kept."""
-    return (_answer(turn, intent.about, intent.text),)
+    return (_answer(turn, intent.about, _of_the_half(turn, intent)),)
+
+
+def _of_the_half(turn: Turn, intent: Ask) -> str:
+    """A sum that is asked while a start is half said: of its meat, where the line tells none."""
+    mass = ((turn.open_question() or {}).get("said") or {}).get("mass")
+    if mass is None or intent.about not in OF_MEAT or _told(turn, intent.text).has("meat"):
+        return intent.text
+    unit = turn.person.units.mass
+    return f"{intent.text} ; {measures.from_house(mass, unit):.5g} {unit}"
 
 
 def ask_strength(turn: Turn, kind: str, text: str) -> Reply:

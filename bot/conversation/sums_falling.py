@@ -7,6 +7,7 @@ from itertools import accumulate
 from math import log
 from typing import Final
 
+from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.sums.of_days import EATEN_AT
 from bot.intents.sums.of_heat import between, drops, kept_hot, since_the_first, steps_down
@@ -23,6 +24,7 @@ from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT_C: Final[Celsius] = 60.0  # 140 °F: from there on the cooling is counted; sources.FSIS_DANGER_ZONE
 ROOM_C: Final[Celsius] = 20.0
+COOL_C: Final[Celsius] = 26.7  # 80 °F: a fall that begins under it may be one in °C. Judgement
 _PLAIN: Final = re.compile(
     r"\b(?:uncured|(?:not|isnt|never|wasnt) cured|(?:no|without)(?: any)? (?:cure|nitrite)|plain)\b"
 )
@@ -47,6 +49,8 @@ def _cooling(turn: Turn, line: Told) -> Answer:
     keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
     body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
     said = sums_falling.cooled(verdict, turn.person, _latest(verdict.next_stage, line, began))
+    if line.reads_f and marks[0][1] < COOL_C and not measures.of_kind(line.text, "temperature"):
+        said = f"{said}\n{sums_falling.as_fahrenheit()}"
     if ahead := _ahead(verdict, marks):
         said = f"{said}\n{ahead}"
     if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.conversation.sums_hot import Answer
-from bot.conversation.sums_salty import packet_strength, share_named
+from bot.conversation.sums_salty import ounces_too, packet_strength, share_named
 from bot.intents.pouring import poured_of, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
 from bot.intents.sums.fitting import is_curing, masses, salt_share
@@ -39,7 +39,9 @@ _SPOONS: Final = (
     ("tbsp", r"\b(?:tbsps?|tablespoons?|spoons?|spoonfuls?)\b"), ("tsp", r"\b(?:tsps?|teaspoons?)\b"),
     ("cup", r"\bcups?\b"),
 )  # fmt: skip
-_OWN: Final = re.compile(r"\b(?:but )?(?:i|we|ive) (?:only |just )?(?:have|got)\b|\b(?:mine|what i have) is\b")
+_OWN: Final = re.compile(
+    r"\b(?:but )?(?:(?:i|we|ive) (?:only |just )?|only |just )(?:have|got)\b|\b(?:mine|what i have) is\b"
+)
 _BY_LITRE: Final = re.compile(
     r"\b(?:per|a|to the|each|every|for each) (?:1 )?(?P<unit>lit(?:er|re)|l|gallon|gal|quart|qt)\b"
 )
@@ -65,7 +67,7 @@ def _brine(turn: Turn, line: Told) -> Answer:
         return sums_salt.water_for(line.salt, strength, water), ("SALOMETER",), {"water_kg": water}
     litre = 1.0 if re.search(r"\bratio\b", line.text) else None
     said, keys, body = _brine_of(line.fractions[0], need(line.water or litre, "water"))
-    return _ounces_too(line.text, said, body["salt_kg"]), keys, body
+    return ounces_too(line.text, said, body["salt_kg"]), keys, body
 
 
 def _brine_of(strength: Fraction, water: Kilograms) -> Answer:
@@ -161,15 +163,8 @@ def _volume_beside(line: Told, behind: int) -> Kilograms | None:
 def _so_much_at(rate: Fraction, water: Kilograms, text: str) -> Answer:
     """Salt for so much water at grams for each litre."""
     strength = rate / (1.0 + rate)
-    said = _ounces_too(text, sums.brine(rate * water, strength, water, salometer_degrees(strength)), rate * water)
+    said = ounces_too(text, sums.brine(rate * water, strength, water, salometer_degrees(strength)), rate * water)
     return said, ("SALOMETER",), {"salt_kg": rate * water}
-
-
-def _ounces_too(text: str, said: str, salt: Kilograms) -> str:
-    """The salt of a brine in ounces first, where they are asked for."""
-    if not re.search(r"\b(?:oz|ounces?)\b", text):
-        return said
-    return f"{sums.converted(round(salt * 1000.0), 'g', measures.from_house(salt, 'oz'), 'oz')}\n{said}"
 
 
 def _salt_told(line: Told, cup: measures.Measure | None) -> Kilograms:
@@ -238,7 +233,10 @@ def _spoons(turn: Turn, line: Told) -> Answer:
     kind, cups = _kind_of_salt(line.text, told), measures.from_house(told.value, "cup")
     if kind == "kosher":
         light, dense = (amounts.salt_by_volume(cups, one) for one in ("light", "coarse"))
-        return sums_salt.kosher(light, dense, told, cups), KITCHEN, {"low_kg": light.low, "high_kg": dense.high}
+        said = sums_salt.kosher(light, dense, told, cups)
+        if _OWN.search(line.text[told.end :]):  # which of the two it is for the other, nobody has said
+            said = f"{sums_mixed.kosher_for_kosher((light.usual, dense.usual), told)}\n{said}"
+        return said, KITCHEN, {"low_kg": light.low, "high_kg": dense.high}
     found = amounts.salt_by_volume(cups, kind)
     return sums_salt.salt(found, kind, told, cups), KITCHEN, {"salt_kg": found.usual}
 

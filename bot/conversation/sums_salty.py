@@ -2,9 +2,10 @@
 
 from typing import Final
 
+from bot import measures
 from bot.intents.rates import rate
 from bot.intents.sums.told import Told
-from bot.wording import sums_mixed
+from bot.wording import sums, sums_mixed
 from core import patterns as re
 from core.cure.contents import STRONG_CURES, WEAKEST_CURE
 from core.units import Fraction, Kilograms
@@ -32,3 +33,10 @@ def share_named(line: Told) -> Fraction:
     """«incl cure at 0.25 %»: the curing salt as its share of the meat, no strength of a packet; 0 where none is. [-]"""
     named = re.search(r"\b(?:cure|pink|prague)(?: salt)? (?:at|of|is) ", line.text)
     return line.nitrite if named and line.nitrite is not None and line.nitrite < WEAKEST_CURE else 0.0
+
+
+def ounces_too(text: str, said: str, salt: Kilograms) -> str:
+    """The salt of a brine in ounces first, where they are asked for."""
+    if not re.search(r"\b(?:oz|ounces?)\b", text):
+        return said
+    return f"{sums.converted(round(salt * 1000.0), 'g', measures.from_house(salt, 'oz'), 'oz')}\n{said}"

@@ -5,7 +5,7 @@ from dataclasses import replace
 from bot.conversation.sums_cold import judged
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.strengths import stock, swapped
+from bot.intents.strengths import blended, stock, swapped
 from bot.intents.sums.told import Told
 from bot.wording import sums, sums_strengths
 from core.errors import Missing
@@ -40,4 +40,13 @@ def _stock(turn: Turn, line: Told) -> Answer:
     return said, KITCHEN, {"stock_kg": mass}
 
 
-SUMS = {"swap": _swap, "stock": _stock}
+def _blend(turn: Turn, line: Told) -> Answer:
+    """The nitrite of curing salt that is mixed into plain salt: a weak curing salt of its own."""
+    found = blended(line.text)
+    cure, salt = need(found and found[0], "meat"), need(found and found[1], "meat")
+    strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
+    share = strength * cure / (cure + salt)
+    return sums_strengths.blend(share, cure + salt), KITCHEN, {"nitrite_fraction": share}
+
+
+SUMS = {"blend": _blend, "swap": _swap, "stock": _stock}

@@ -8,6 +8,7 @@ from bot.intents.clause import is_nothing
 from bot.intents.clauses import sentences
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Question, Reading, StepDone, Unclear
+from bot.intents.mended_setup import other_strength
 from bot.intents.merged import merged
 from bot.intents.small import IS_IT
 from bot.intents.smelt import smelt
@@ -18,6 +19,9 @@ _READ_BEHIND: Final = re.compile(  # «dinner 6, are we gonna make it, its at 11
     r" (?:(?:only|just|now|still|already|sitting|up) )*(?:at )?)\d{2,3}(?: ?[cf])?)(?: now| already| inside)*[ .!?]*$"
 )
 
+_HOT_YET: Final = re.compile(  # «pit at 250 yet»: asked, and no wish
+    r"^(?:is )?(?:the |my )?(?:pit|smoker|grill|cooker|fire) (?:up )?(?:at|to) \d{2,3}(?: ?[cf])? (?:yet|by now)\W*$"
+)
 _MAY_I: Final = re.compile(  # «take it off and leave it in the oven, ok?»: nothing of it is done
     r"^(?:so |and )?(?:take|pull|put|leave|lift|bring|move|let|just leave) (?:it|them|the \w+)\b(?=.{24}).*[ ,;.]"
     r"(?:ok|okay|right|fine|alright|safe|good|yes|bad idea|allowed)\?+$"
@@ -26,6 +30,10 @@ _MAY_I: Final = re.compile(  # «take it off and leave it in the oven, ok?»: no
 
 def asked_topic(plain: str, context: Context) -> list[Intent]:
     """A question about the batch, after what was read or done («158, how much longer»), or before what was read."""
+    if strength := other_strength(plain, context):
+        return [strength]
+    if context.phase in ("drying", "cooking") and _HOT_YET.match(plain):
+        return [Ask("fire", text=plain)]
     if context.phase not in ("none", "stored") and _MAY_I.match(plain):
         return [Question(plain)]
     behind = _READ_BEHIND.search(plain) if context.phase == "cooking" else None

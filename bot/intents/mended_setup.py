@@ -41,6 +41,10 @@ _UNITS: Final = tuple(
 _STRENGTH: Final = re.compile(
     r"(?<![\w.])(?P<new>\d{1,2}\.\d{1,2}),? (?:and )?not (?P<was>\d{1,2}(?:\.\d{1,2})?)(?![\w.])"
 )
+_OTHER_STRENGTH: Final = re.compile(  # «can i use 5.88 instead»
+    r"^(?:so )?(?:can|could|may|should) i (?:use|take|weigh) (?:the |my )?(?P<new>\d{1,2}\.\d{1,2})"
+    r"(?: (?:cure|curing salt|kind|one|stuff))? (?:instead|for it|for this)[ ?.]*$"
+)
 _A_MEAT: Final = r"(?:an? |the |some |my )?(?P<new>[a-z]+(?: [a-z]+){0,2})"
 _INSTEAD: Final = tuple(  # the meat in place of another one
     re.compile(words)
@@ -171,6 +175,14 @@ def _of_strength(text: str, context: Context) -> Unclear | None:
     """«just read the jar, 5.88 not 6.25»: offered, since no strength is taken without its percent sign."""
     found = _STRENGTH.search(text) if context.phase in RAW else None
     if not found or not _shares(found["new"], found["was"]):
+        return None
+    return Unclear("unit", found["new"], (Change({"cure_nitrite_fraction": float(found["new"]) / 100}),))
+
+
+def other_strength(text: str, context: Context) -> Unclear | None:
+    """«can i use 5.88 instead», before anything lies in it: offered, as any strength without its sign."""
+    found = _OTHER_STRENGTH.match(text) if context.phase in RAW else None
+    if found is None or not _shares(found["new"]):
         return None
     return Unclear("unit", found["new"], (Change({"cure_nitrite_fraction": float(found["new"]) / 100}),))
 

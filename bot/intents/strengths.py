@@ -23,10 +23,12 @@ _DISSOLVED: Final = re.compile(
     r"(?: (?:with|w|into|in|and|to|plus|\+|&))+ (?P<water>\d{1,4}(?:\.\d)?) ?(?:g|grams?|ml)(?: of)? water\b"
 )
 _IN_SALT: Final = re.compile(  # «a mix of 10 g cure and 90 g salt»
-    rf"(?<![\d.])(?P<cure>\d{{1,3}}(?:\.\d)?) ?g(?:rams?)? (?:of )?(?:the )?{_CURE}"
+    rf"(?<![\d.])(?P<cure>\d{{1,3}}(?:\.\d)?) ?g(?:rams?)? (?:of )?(?:the )?"
+    rf"(?:\d{{1,2}}\.\d{{1,2}} ?(?:%|percent)? )?{_CURE}"
     r"(?:,? (?:with|w|into|in|and|to|plus|\+|&)|,)+ (?P<water>\d{1,4}(?:\.\d)?) ?g(?:rams?)?(?: of)? (?:\w+ )?salt\b"
 )
 _MADE_UP: Final = re.compile(r"\b(?:mix\w*|made|make|blend\w*|pre-?mix\w*|diluted|cut)\b")
+_SHARE_ASKED: Final = re.compile(r"\b(?:percent(?:age)?|strength|how strong|what %|% nitrite|nitrite %)|% is\b")
 _TENTH: Final = re.compile(
     r"\b(?:10 ?(?:%|percent)|1 ?(?:in|to|:) ?(?:9|10)) (?:cure |curing salt )?(?:stock|solution|mix)\b"
 )
@@ -74,6 +76,14 @@ def swapped(text: str) -> Swap | None:
     first = _share(behind) if behind else strengths[0]
     wanted = _share(mine) if mine else next(one for one in strengths if one != first)
     return Swap(masses[0].value, next(one for one in strengths if one != wanted), wanted, told=True)
+
+
+def blended(text: str) -> tuple[Kilograms, Kilograms] | None:
+    """«nitrite percent if i blend 100 g cure 1 with 900 g salt»: the curing salt and the plain salt of a mix. [kg]"""
+    found = _IN_SALT.search(text) if _MADE_UP.search(text) and _SHARE_ASKED.search(text) else None
+    if found is None or _WANTED.search(text, found.end()):
+        return None
+    return float(found["cure"]) / 1000.0, float(found["water"]) / 1000.0
 
 
 def _share(found: re.Match[str]) -> Fraction:

@@ -6,6 +6,7 @@ from datetime import date, datetime
 from bot.wording import batches as several
 from bot.wording import language, plans
 from bot.wording.language import say
+from bot.wording.standing import WAY
 from core.batch.assess import Assessment
 from core.plan.steps import State, Step
 
@@ -27,7 +28,11 @@ def of_day(found: Sequence[Assessment], day: date) -> str:
 def _steps(a: Assessment, day: date) -> list[Step]:
     """Those of that day, and today those that are open since before."""
     today = a.now.astimezone(a.person.tz).date()
-    steps = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and not s.within] if a.plan else []
+    steps = (
+        [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and (not s.within or s.kind in WAY)]
+        if a.plan
+        else []
+    )
     return [s for s in steps if (s.due.astimezone(a.person.tz).date() == day) or (day == today and s.due <= a.now)]
 
 

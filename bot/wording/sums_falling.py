@@ -169,3 +169,8 @@ def _at(hour: Hours) -> str:
 def _less(hours: Hours) -> Hours:
     """To the five minutes below: nobody is told of more time than there is."""
     return floor(hours * 12 + 1e-6) / 12
+
+
+def as_fahrenheit() -> str:
+    """A fall without its unit that begins so cold that it may have been told in the other one."""
+    return say("I took these as °F, as you read yours: in °C it is another matter, so say it with its unit then.")

@@ -243,3 +243,14 @@ def salty(share: Fraction) -> str:
         "All its salt is {share} of what is salted, that of the curing salt counted; 2 to 2.5 % suits most.",
         share=numbers.percent(share),
     )
+
+
+def kosher_for_kosher(masses: tuple[Kilograms, Kilograms], told: Measure) -> str:
+    """One flake in place of the other by volume: light ones for dense ones, and the other way round."""
+    light, dense = masses
+    return say(
+        "Light flakes in place of dense ones: {more} {unit}. Dense ones in place of light ones: {less} {unit}.",
+        more=decimal(told.typed * dense / light, 2),
+        less=decimal(told.typed * light / dense, 2),
+        unit=told.unit,
+    )

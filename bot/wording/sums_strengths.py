@@ -50,3 +50,13 @@ def of_the_mix(wanted: Kilograms, mass: Kilograms) -> str:
         wanted=numbers.grams(wanted),
         salt=numbers.grams(mass - wanted),
     )
+
+
+def blend(share: Fraction, mass: Kilograms) -> str:
+    """The nitrite of curing salt in plain salt."""
+    return say(
+        "{mass} of it hold {share} of nitrite. It takes the place of all the salt then: tell me that share for a dose.\n"
+        "Grains part as they are shaken, so stir it well before each weighing, and label it with that figure.",
+        mass=numbers.grams(mass),
+        share=numbers.percent(share, 3),
+    )

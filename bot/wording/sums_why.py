@@ -14,6 +14,7 @@ RULES: Final = Words({
     "by_packet": later("The packet's grams over its meat, times yours; then over the meat as nitrite, held to the limit."),
     "swap": later("The grams times their nitrite share, over the share of the other kind; then held to the limit."),
     "stock": later("The dose over the share of curing salt in all of the stock."),
+    "blend": later("The nitrite of the curing salt over all that is mixed."),
     "in_pickle": later("The nitrite over all of the pickle, times the share that is pumped; then held to the limit."),
     "soaked": later("The salt of the meat, spread over meat and water together; by the hour it comes only part of the way."),
     "thinned_to": later("The salt stays as it is; over the share that is wanted it tells how much all has to weigh."),

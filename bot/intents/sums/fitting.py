@@ -7,6 +7,7 @@ from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.pouring import part_ice, spoonful
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
+from bot.intents.sums.mixtures import needled
 from bot.intents.sums.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, dated, days_kept, is_span, use_by_asked
 from bot.intents.sums.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
 from bot.intents.sums.pits import is_smoked, pits
@@ -23,7 +24,7 @@ from bot.intents.sums.wanted import (
     weights,
 )
 from bot.intents.sums.warmth import FROM_THE_COLD, HELD_IN, INTO_THE_COLD, KEPT_HOT, STAYS_HOT, TO_THE_COLD
-from bot.intents.sums.words import LOST, REPLACED, SWEET
+from bot.intents.sums.words import LOST, REPLACED, SWEET, TANK
 from core import patterns as re
 from core.units import Kilograms
 
@@ -40,7 +41,6 @@ _PELLETS_FOR: Final = re.compile(
 )
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _SPICED: Final = re.compile(r"\b(?:\w*spic\w*|garlic|bay|juniper|mustard|coriander|pepper\w*|cloves?|seeds?)\b")
-_TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
 _SLICE: Final = re.compile(r"\b(?:slices?|rashers?|strips?|serving|portion|sandwich|plate)\b")
@@ -64,8 +64,6 @@ _ON_THE_PIT: Final = re.compile(
 )
 _IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|to cure|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
 _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
-_NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml\b(?! of)")
-_SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
@@ -130,7 +128,7 @@ def _is_cooked(line: Told) -> bool:
     if line.clocks and EATEN_AT.search(line.text):  # the hour to light it is wanted
         return False
     brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
-    other = _TANK.search(line.text) or TO_THE_COLD.search(line.text) or _SPOONS.search(line.text)
+    other = TANK.search(line.text) or TO_THE_COLD.search(line.text) or _SPOONS.search(line.text)
     return _is_body(line) and hot and not (brined or other)
 
 
@@ -259,7 +257,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "rub": _is_rubbed,
     "spice": lambda line: line.has("meat") and bool(_SPICED.search(line.text)),
     "brine_amount": lambda line: line.has("meat") and not (line.water is not None and is_curing(line.text)),
-    "inject": lambda line: line.has("meat") and bool(_NEEDLED.search(line.text)) and not _SPAN_ASKED.search(line.text),
+    "inject": needled,
     "climb": climbs,
     "lethality": held,
     "cooling": lambda line: cools(line) and not TIMED.search(line.text),

@@ -9,6 +9,8 @@ from bot.intents.sums.wanted import NEEDLED
 from core import patterns as re
 from core.units import Fraction, Hours, Kilograms
 
+_PUMPED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml\b(?! of)")
+_SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _LEVEL_ASKED: Final = re.compile(r"\b(?:ppm|nitrite|legal|over the limit|too (?:strong|much))\b")
 _SOAKED: Final = re.compile(
     r"\b(?:soak\w*|(?:put|lay|lie|leave|sit|steep)\w* (?:it )?in (?:\d[\d.]* ?\w+ (?:of )?)?"
@@ -54,6 +56,12 @@ class Thinned:
     salt: Kilograms
     wanted: Fraction
     cure: Kilograms | None
+
+
+def needled(line: Told) -> bool:
+    """What is pumped into a piece, asked for; of a share without the piece that is asked for then."""
+    of_meat = line.has("meat") or (line.has("pump") and "how much" in line.text)
+    return of_meat and bool(_PUMPED.search(line.text)) and not _SPAN_ASKED.search(line.text)
 
 
 def of_pickle(text: str) -> Told | None:

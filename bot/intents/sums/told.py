@@ -33,7 +33,7 @@ _BARE: Final = re.compile(
 )
 _METRIC: Final = frozenset({"kg", "g", "mm", "cm", "l", "ml"})
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
-_WARM, _FREEZES_F = 45.0, 30.0  # of readings in °F none begins so cold and ends as ice
+_WARM, _FREEZES_F = 45.0, 33.0  # of readings in °F none begins so cold and ends as ice
 _CAME_OFF: Final = re.compile(  # no meat does so in °F
     r"\b(?:off|pulled|pull) at (?:[6-9]\d)(?![\d:.%]| ?(?:f|am|pm|min\w*)\b)"
 )

@@ -17,7 +17,7 @@ from bot.intents.meats import meat
 from bot.intents.pouring import spoonful
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
-from bot.intents.strengths import stock, swapped
+from bot.intents.strengths import blended, stock, swapped
 from bot.intents.sums.asked_for import OF_CURE, asked_for
 from bot.intents.sums.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of
 from bot.intents.sums.elsewhere import gas_mark, rise, volume, water
@@ -41,6 +41,7 @@ _OF_ANY_FIRE: Final = frozenset(
 _OF_ITSELF: Final = frozenset({"convert", "swap", "stock"})  # says of no batch anything, however it is told
 _MIXTURES: Final = (
     ("in_pickle", of_pickle), ("ppm", in_water_alone), ("soaked", soaked), ("thinned_to", thinned), ("burns", burns),
+    ("blend", blended),
 )  # fmt: skip
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"

@@ -53,3 +53,7 @@ LOST: Final = re.compile(  # or what stands in the bag
     r"|\b(?:cups?|pints?) (?:of )?(?:the )?(?:juice|liquid|brine|fluid|stock|broth|goo)\b"
 )
 SWEET: Final = re.compile(r"\b(?:sugar\w*|sweet\w*|honey|syrup|maple|molasses|treacle|demerara|muscovado)\b")
+TANK: Final = re.compile(  # a fuel by its vessel or its weight, and no meat
+    r"\b(?:propane|tank|cylinder|bottle|sack)\b"
+    r"|\d ?(?:kg|kilos?|lbs?|pounds?) (?:bags? )?(?:of )?(?:charcoal|lump|coals?|briq\w*|pellets?)\b"
+)
