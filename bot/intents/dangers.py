@@ -79,7 +79,8 @@ _WENT_OUT: Final = re.compile(
 _COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
 COLD_SMOKE: Final = "cold-smoke"
 _SWOLLEN: Final = "swollen"  # gas in a bag: something lives in it
-_UNDERDONE: Final = frozenset({"bird-under", "fish-raw", "stuck-low"})  # told by what was read, which is noted too
+_STUCK: Final = "stuck-low"
+_UNDERDONE: Final = frozenset({"bird-under", "fish-raw"})  # told by what was read, which is noted too
 _EATERS: Final = frozenset({"pregnant", "kids-eat"})  # who is at risk is noted, and warned of with it
 PUT_IN: Final = frozenset({"grams", "spoons"})  # of a dose that no scale weighed
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
@@ -100,6 +101,7 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else as_typed(text, shown)
+    named = None if named == _STUCK and found else named  # its own record says for how long, and in which degrees
     told = any(isinstance(intent, Happened) for intent in found)
     if len(found) == 1 and isinstance(found[0], Unclear) and found[0].why == "melted":  # asked how warm it is now
         return found
