@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
+from bot.intents.holidays import HOLIDAYS, holiday
 from core import patterns as re
 
 WEEKDAYS: Final = {
@@ -28,16 +29,6 @@ _MONTHS: Final = {
     "nov": 11, "november": 11, "dec": 12, "december": 12, "dezember": 12, "dez": 12,
 }  # fmt: skip
 # fixed days (month, day); Easter and Thanksgiving move and are computed
-_HOLIDAYS: Final = {
-    "christmas eve": (12, 24), "xmas eve": (12, 24), "heiligabend": (12, 24), "christmas": (12, 25),
-    "christmas day": (12, 25), "xmas": (12, 25), "xmas day": (12, 25), "weihnachten": (12, 25), "boxing day": (12, 26),
-    "new years eve": (12, 31), "silvester": (12, 31), "new years day": (1, 1), "new years": (1, 1), "neujahr": (1, 1),
-    "st pats": (3, 17), "st pattys": (3, 17), "st paddys": (3, 17), "st patricks": (3, 17), "st patricks day": (3, 17),
-    "st pats day": (3, 17), "paddys day": (3, 17), "valentines": (2, 14), "valentines day": (2, 14),
-    "4th of july": (7, 4), "fourth of july": (7, 4), "july 4th": (7, 4), "halloween": (10, 31),
-    "crimbo": (12, 25), "chrimbo": (12, 25),
-}  # fmt: skip
-_MOVING: Final = ("easter", "easter sunday", "ostern", "ostersonntag", "good friday", "thanksgiving", "turkey day")
 
 
 def _either(words: object) -> str:
@@ -46,7 +37,7 @@ def _either(words: object) -> str:
 
 _COMING: Final = r"(?:^|(?<=the )|(?<=this )|(?<=on )|(?<=for )|(?<=to ))coming"  # «guests coming sunday» is any
 _NAMED: Final = re.compile(
-    rf"\b(?:(?P<relative>{_either(_RELATIVE)})|(?P<holiday>{_either((*_HOLIDAYS, *_MOVING))})"
+    rf"\b(?:(?P<relative>{_either(_RELATIVE)})|(?P<holiday>{_either(HOLIDAYS)})"
     rf"|(?:(?P<which>next|this|last|{_COMING}|kommenden|nächsten|letzten) )?(?P<weekday>{_either(WEEKDAYS)}))s?\b"
     r"(?P<after> (?:week|after next|in a week|next week)\b)?"
 )
@@ -257,25 +248,5 @@ def _make(year: int, month: int, day: int) -> date | None:
 
 def _holiday(word: str, today: date, past: bool) -> date:
     years = (today.year, today.year - 1) if past else (today.year, today.year + 1)
-    here = [_holiday_in(word, year) for year in years]
+    here = [holiday(word, year) for year in years]
     return here[0] if (here[0] <= today if past else here[0] >= today) else here[1]
-
-
-def _holiday_in(word: str, year: int) -> date:
-    if word in _HOLIDAYS:
-        month, day = _HOLIDAYS[word]
-        return date(year, month, day)
-    if word in ("thanksgiving", "turkey day"):  # fourth Thursday of November, 5 U.S.C. 6103
-        first = date(year, 11, 1)
-        return first + timedelta(days=(3 - first.weekday()) % 7 + 21)
-    return _easter(year) - timedelta(days=2 if word == "good friday" else 0)
-
-
-def _easter(year: int) -> date:
-    """Easter Sunday, Gregorian: the anonymous algorithm (Meeus, Astronomical Algorithms, 1991, ch. 8)."""
-    a, b, c = year % 19, year // 100, year % 100
-    h = (19 * a + b - b // 4 - (b - (b + 8) // 25 + 1) // 3 + 15) % 30
-    k = (32 + 2 * (b % 4) + 2 * (c // 4) - h - c % 4) % 7
-    m = (a + 11 * h + 22 * k) // 451
-    month, day = divmod(h + k - 7 * m + 114, 31)
-    return date(year, month, day + 1)

@@ -120,6 +120,9 @@ _MAKES_IT: Final = re.compile(  # «guests at 6 will it make it»: asked of the 
     r"(?P<asked>(?:is|are|will) )?(?:(?:the|my|our) )?\w+ (?:(?:gonna|going to|still|be) )*ready (?:by|at|for)\b"
     r"(?(asked)| [\w:. ]{1,16}\?$)"
 )
+_OUT_OF_THE_CURE: Final = re.compile(
+    rf"^(?:(?:i|we|ill|it|take|taking|comes?|coming|pull|pulling) )*out (?:on )?{A_WEEKDAY}"
+)
 _SINCE: Final = re.compile(r"\bsince (?:about |around )?(?:\d|noon|midday)")  # then it went on, or in
 _RATED: Final = re.compile(r"\b(?:was|were|is|its|tasted?|came out|great|good|perfect)\b.*\b\d{1,2} ?/ ?(?:5|10)$")
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b")
@@ -183,12 +186,19 @@ def _of_no_meal(text: str, context: Context) -> bool:
     """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
     deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
     of_another = any(words.search(text) for words in (_MAKES_IT, _RATED, TO_A_PLACE, SO_MUCH_LATER, _SINCE))
+    if _is_of_the_cure(text, context):
+        return True
     if of_another or (deed and not OF_THE_MEAL.search(text)):
         return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
     hot = context.phase in HOT and _DEGREES.search(text)
     return bool(hot) and not re.search(MEAL, text)
+
+
+def _is_of_the_cure(text: str, context: Context) -> bool:
+    """«out friday 3pm not thursday», while it lies in its cure: of that, and of no meal."""
+    return context.phase in UNCOOKED and bool(_OUT_OF_THE_CURE.match(text)) and not OF_THE_MEAL.search(text)
 
 
 def _another_day(text: str, context: Context) -> Unclear | None:
@@ -259,7 +269,7 @@ def read_word(text: str, context: Context) -> Intent | None:
     meal = re.match(MEAL, bare)
     if said is None or len(bare.split()) > (6 if meal else 4) or not (said.day_said or said.hour_said):
         return None
-    if content(when.without_times(bare)) or _SINCE.search(bare):
+    if content(when.without_times(bare)) or _SINCE.search(bare) or _is_of_the_cure(bare, context):
         return None
     if re.match(r"not (?!un|til|before)", bare):  # no meal on the very day, and nobody said when instead
         return Unclear("not_then", bare)

@@ -86,6 +86,10 @@ _AT_NUMBER: Final = re.compile(
 )
 _AT_A_PROBE: Final = frozenset(("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine"))
 _KEPT_IN: Final = re.compile(r"\b(?:oven|cooler|cool ?box|warmer|warming drawer)\b.{0,6}\bat \d")
+_STILL_UNTIL: Final = re.compile(  # «resting in the oven til 8»: how long it will, and not since when it does
+    r"\b((?:resting|holding|drying|sitting|chilling)\b[^,;]*?) (?:until|till?) (?:about "
+    r"|around )?(?:\d[\d:.]*(?: ?[ap]m)?|noon)\b"
+)
 _FOREIGN: Final = 3
 _THAWS: Final = re.compile(
     r"\b(?:fridge|sink|cold water|tub)\b.{0,16}\b(?:to |for )?(?:thaw|defrost)(?:ing)?\b"
@@ -135,7 +139,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     rest, core = _core_said(text, kinds, context)
     gone = _BOTH_TIMES.search(text) and _YESTERDAY.search(text)  # both of another day
     also = not gone and (bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text)))
-    hour = when.begun(rest, context, lasts=kinds == [Kind.CHILL])
+    hour = when.begun(_STILL_UNTIL.sub(r"\1", rest), context, lasts=kinds == [Kind.CHILL])
     also = also and not (hour and hour.hour_said and not _BOTH_TIMES.search(text))  # «last night at 9 too» is that one
     said = None if also else hour
     at = said.at if said else None

@@ -67,6 +67,9 @@ RULES: Final = rules(
      r"|grill|smoker|fire|heat|oven)) (?:up |down |back )*to (?=[1-3]\d\d\b)", "run the pit at "),
     (r"^(?:(?:take|bring|get) )?(?:the )?pit (?:to|(?:will|shall|should) be) (?=[1-3]\d\d\b)|^pit (?:to "
      r"|at )?(?=\d{3} from (?:now|here)\b)", "run the pit at "),
+    (r"^(?:(?:ok|so|im|i am|i|we|we are|ill|well) )*(?:gonna|going to|will|wanna|want to) (?:pull|take)(?: it"
+     r"| her)?(?: off)? at"
+     r" (?=(?:1[5-9]\d|20\d)(?: ?f)?$)", "pull it at "),
     # «running 245» is what it does; «run 245» is what it shall do
     (r"^(?:(?:its|it is|now|still|just|happily|steady) )*running (?:(?:at|about|around|steady|nicely|a|nice) )*"
      r"(?=[1-3]\d\d(?: ?[cf])?(?: (?:now|steady|still|nicely|solid))?$)", "pit "),

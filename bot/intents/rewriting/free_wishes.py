@@ -33,6 +33,10 @@ def _evening(hour: int) -> int:
 
 
 RULES: Final = rules(
+    (r"^(?:(?:i|im|we|we are|ok|so|ill|well) )*(?:gonna|going to|will|wanna|want to|rather) (?:do|have|eat"
+     r"|serve) (?:it|this|this one)"
+     r" (hot|cold)(?:,? (?:and )?not (?:hot|cold))?(?:,? (?:so |and )?(?:no chill|no chilling"
+     r"|without the chill))?$", r"eat it \1"),
     (r"^(?:the |my )?(?:smoker|grill|pit|kettle|cooker)s? (?:has |is )?(?:broke|broken|busted|died|dead"
      r"|packed up),? (?:so )?(?:(?:im|i am|we are|were|ill|i will|well|going to|gonna) )*(?:do|cook|finish|doing"
      r"|cooking|finishing) it in the oven$", "use the oven"),

@@ -19,6 +19,12 @@ _ANY_DEED: Final = (
 )
 
 RULES: Final = rules(
+    # the days about a feast
+    (r"\b(?:the )?(?:day|night|evening) before (?=thanksgiving|christmas|xmas|new years)(thanksgiving|christmas|xmas"
+     r"|new years)(?: day)?\b",
+     r"\1 eve"),
+    (r"\b(?:the )?(?:day|friday) after (?:thanksgiving|turkey day)\b", "black friday"),
+    (r"\b(?:the )?day after (?:christmas|xmas)(?: day)?\b", "boxing day"),
     (rf"({DAY}|\d(?:st|nd|rd|th)?|\b{MONTH}\w*),? (?:like|say|maybe) (?:at |around |about )?(?={CLOCK}(?:ish)?$)",
      r"\1 at "),
     # shorthand

@@ -20,6 +20,10 @@ def _for_hours(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"\b(fridge (?:is |has |was |just )*(?:dead|died|broken?|off|failed|out|packed in)(?: overnight| last night"
+     r"| in the night| today)?)"
+     r",? (?:and )?(?:its |it is |reads |says |shows |at )*(?=\d{2}(?: ?[cf])? (?:inside|in there"
+     r"|in it)\b)", r"\1, fridge "),
     # a door that stood open, a current that was off, and what the fridge reads
     (r"\b((?:(?:left|leave|forgot) (?:the |my )?(?:fridge|door|it)|fridge(?: door)? (?:was|is|got|stood"
      r"|has been|had been)"

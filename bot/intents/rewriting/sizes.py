@@ -53,6 +53,8 @@ RULES: Final = rules(
     (rf"^(?:(?:its|it is|it|so|ok|actually|really) )*(?:weighs?|weighed) ({_A_WEIGHT}) (?:on|by|according to) (?:the "
      rf"|my |our )?"
      r"(?:\w+ )?scales?,? (?:and )?(?:not|instead of) [\d.]+(?: ?(?:lbs?|kg|g))?$", r"it weighs \1"),
+    (rf"^({_A_WEIGHT}) (?:it|that) (?:was|is)(?: btw| by the way| really| actually)*$", r"it weighs \1"),
+    (r"^is (?=\d[\d./ ]*(?:in|inch\w*|mm|cm|\")? ?thick,? (?:and )?not \d)", "its "),
     (r"^(?:its )?time for (?:an? |the |some |another )?(?=[^,;]*\d ?(?:lb|kg|pound|kilo))", ""),
     (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
      r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),

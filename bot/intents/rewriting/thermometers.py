@@ -130,6 +130,9 @@ RULES: Final = rules(
     (r"\bpit (?:is |now )*(?:climbing|rising|coming up|going up)(?: to| at| now| past)? (?=\d{3}\b)", "pit "),
     (r"\boff (?:of )?(?:the )?(?:fire|heat|grill|smoker|pit|cooker) (?:at |was |is )?(?=1\d\d\b|20\d\b)", "off at "),
     (r"\bexternal (?=\d)(?=.*\binternal\b)|(?<=\d )external (?=\d)", "pit "),
+    (r"^fridge (?:is |was )*(\d{1,2}(?:\.\d)?(?: ?[cf])?) (?:tonight"
+     r"|this evening),? (?:and )?(?:was )?(\d{1,2}(?:\.\d)?(?: ?[cf])?)"
+     r" (?=this morning|last night|at lunch)", r"fridge \1 now, \2 "),
     # two readings a while apart
     (r"\b(\d{2,3})(?: ?[cf])?,? (?:then|and then|and|now) (\d{2,3}(?: ?[cf])?),? ((?:\d{1,2}|ten|twenty|half an"
      r"|an?) ?(?:m|mins?|minutes?|h|hrs?|hours?)) later$", r"\1 \3 ago, \2 now"),
@@ -142,6 +145,12 @@ RULES: Final = rules(
     (r"\b(\d{2,3}) (?:on|at|for) (?:the )?(?:probe|sensor|channel) ?[1-4]\b", r"core \1"),
     (r"^(?:it )?took (?:about |like )?(?:\d{1,2}|an?|half an?) ?(?:h|hrs?|hours?|min\w*) to (?:hit|reach|get to"
      r"|come to) (?=\d{2,3}(?: ?[cf])?$)", "now "),
+    # of all of them alike; beside a lid that was open the number is the pit's
+    (r"\b(1[2-9]\d|20\d)( ?f)?,? (?:in |on )?all (?:of (?:them|em)|[2-9]|of the(?:m| fish"
+     r"| birds))$", r"\1\2 in the meat"),
+    (r"\b(lids? (?:was|is|has been|were) (?:open|off|up) (?:for )?(?:about )?(?:an?|\d{1,2}) ?(?:m|min\w*|sec\w*|bit"
+     r"|moment)),? "
+     r"(?:(?:its|pit|at|is|now) )*(?=[12]\d\d(?: ?f)?(?: now)?$)", r"\1, pit "),
     # wrapped a while ago, and what it reads now
     (r"\b((?:wrapped|foiled)\b[^,;?]*\bago),? (?:and )?(?:its |it is )?now (?:at )?(?=(?:1[3-9]\d"
      r"|20\d)(?: ?f)?$)", r"\1, core now "),

@@ -31,7 +31,11 @@ RULES: Final = rules(
      rf"|down |out )?"
      rf"(?:to|at) (?:my |our |the )?[a-z]+(?: [a-z]+)?,? (?:ill be |be )?back (?:on )?(?=(?:{WEEKDAY}"
      rf"|tomorrow)\b)", "back "),
-    (r"\b(back at [^,;?]{1,12}?),? (?=(?:my |the )?(?:brother|sister|mother|father|son|daughter)(?: in law)? (?:is "
+    (r"^(?:(?:im|i am|we are) )*(?:heading|popping|nipping|running|driving|off) to (?:the |my "
+     r"|our )?([a-z]+)(?: practice| game)? "
+     r"(?=(?:un)?till? (?:\d|noon))", r"at the \1 "),
+    (r"\b((?:(?:un)?till?|back at) [^,;?]{1,12}?),? (?=(?:my |the )?(?:brother|sister|mother|father|son"
+     r"|daughter)(?: in law)? (?:is "
      r"|will be |s )?(?:watching"
      r"|minding|on|has|watches|minds|looking after|with) (?:the )?(?:pit|fire|smoker|grill)\b)", r"\1, "),
     (r"((?:(?:un)?til+|back) [^,;?]{3,24}?),? (?P<who>[a-z]{2,12}) (?:from )?next ?door (?=(?:does|has|flips|turns"

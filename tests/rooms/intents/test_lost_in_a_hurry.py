@@ -184,3 +184,71 @@ def test_a_strength_and_a_country() -> None:
     found = read("0.5% nitrite and im in germany", context("waiting", asked="cure"))
     assert kinds(found)[-1] is Settings
     assert len(found) == 2
+
+
+def test_what_rests_until_an_hour_did_not_rest_since_it() -> None:
+    """«til 8» is to come."""
+    found = read("resting in the oven at 150 til 8", context("resting"))
+    assert all(one.at is None for one in found if isinstance(one, StepDone))
+
+
+def test_out_of_the_cure_is_no_meal() -> None:
+    """«out friday 3pm not thursday» moves no meal; «dinner friday 3pm not thursday» does."""
+    assert not any(isinstance(one, MoveDeadline) for one in read("out friday 3pm not thursday", CURE))
+    assert kinds(read("dinner friday 3pm not thursday", CURE)) == [MoveDeadline]
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("dinner on thanksgiving", (11, 25)),
+        ("dinner on thanksgiving eve", (11, 24)),
+        ("dinner is the day after thanksgiving", (11, 26)),
+        ("dinner on labor day", (9, 6)),
+        ("dinner on memorial day", (5, 31)),
+        ("dinner the day before christmas", (12, 24)),
+    ],
+)
+def test_the_days_about_a_feast(text: str, day: tuple[int, int]) -> None:
+    """By the calendar of 2027."""
+    (move,) = read(text, FIRE)
+    assert isinstance(move, MoveDeadline)
+    assert move.to is not None
+    assert (move.to.month, move.to.day) == day
+
+
+@pytest.mark.parametrize(
+    ("text", "changes"),
+    [
+        ("gonna pull at 190 not 195", {"target_c": pytest.approx(87.78, abs=0.01)}),
+        ("is 2.5 inch thick not 1.5", {"thickness": pytest.approx(0.0635)}),
+        ("12.6 lb it was btw", {"mass": pytest.approx(5.715, abs=0.001)}),
+    ],
+)
+def test_figures_that_are_put_right_in_passing(text: str, changes: dict[str, object]) -> None:
+    """Each is changed."""
+    assert read(text, FIRE if "pull" in text else CURE) == [Change(changes)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["fridge died overnight its 52 in there now", "fridge 36 tonite 38 this mornin", "fridge 36 now 38 this morning"],
+)
+def test_a_fridge_that_is_read_beside_its_night(text: str) -> None:
+    """No number of it is lost, and none is of a brine."""
+    read_ = [t for one in read(text, CURE) if isinstance(one, Reading) for t in one.temperatures]
+    assert read_
+    assert {t.probe for t in read_} == {Probe.FRIDGE}
+
+
+@pytest.mark.parametrize(
+    ("text", "plain"),
+    [
+        ("waage sagt 3,35 kg", "it weighs 3.35 kg"),
+        ("wir sind 7", "now 7 people coming"),
+        ("liegt jetzt im kühlschrank mit 12 grad", "its in the fridge at 12"),
+    ],
+)
+def test_short_german(text: str, plain: str) -> None:
+    """In the words that the readers know."""
+    assert normal(text, "de", celsius=True) == plain
