@@ -10,6 +10,7 @@ _RESTS: Final = r"(?:tucked|bundled|nestled|stashed|parked|swaddled|buried|wrapp
 _FRIDGE_STUFF: Final = r"(?:milk|butter|eggs?|cheese|beers?|veg\w*|salad|yog\w*|jam|juice|leftovers|mayo\w*|lettuce)"
 
 RULES: Final = rules(
+    (r"\bbro(?= in law\b)", "brother"),
     # of what lies in a fridge only a fridge is read
     (rf"^(?:(?:its|it is|reads|now|got|shows) )*(\d{{1,2}}(?:\.\d)?(?: ?[cf])?)(?: (?:on|by) (?:the |my "
      rf"|our )?(?:\w+ )?"
