@@ -87,6 +87,13 @@ def halves(text: str) -> list[tuple[str, str]]:
     return [(one, two) for one, two in pairs if not _GOES_ON.search(one)]
 
 
+# «bacon in at 90 c»: with its unit, or as no clock shows, that is the pit that it went into
+_IN_A_PIT: Final = re.compile(
+    r"^(?:(?:the|my|now|ok|and) )*(?:meat|pork|beef|bacon|belly|bellys?|ham|brisket|flat|point|loin|shoulder|butt"
+    r"|turkey|chicken|bird|duck|goose|salmon|trout|fish|ribs)s? (?:(?:is|are|was|went|goes|now|just) )*(?:in|on)"
+    r"(?: the (?:smoker|pit|grill|oven|cooker|kettle))?,? at (?P<pit>(?:[6-9]\d|1[0-7]\d) ?(?:°|degrees?|deg)? ?c"
+    r"|(?:1[5-9]\d|[23]\d\d) ?(?:°|degrees?|deg)? ?f|(?:180|190|200|225|250|275|300|325|350|375))(?= now$|$)"
+)
 # «meat on 250», «on at 225»: no meat is so hot, so the pit is; behind «at» only what no clock shows as often
 _ON_A_PIT: Final = re.compile(
     r"\b((?:meat|it|its|bird) (?:(?:is|are|was|went|goes|now) )*on) (?:(?=[23]\d\d\b)|at (?=(?:225|250|275|300|325|350"
@@ -96,6 +103,6 @@ _ON_A_PIT: Final = re.compile(
 
 def parted(text: str) -> str:
     """A plain line with a comma where one statement ends and the next begins."""
-    text = rewritten(text, _RULES)
+    text = _IN_A_PIT.sub(r"meat is on, pit \g<pit>", rewritten(text, _RULES))
     spoken = as_meat(text)
     return _ON_A_PIT.sub(r"\1, pit ", spoken) if _ON_A_PIT.search(spoken) else text
