@@ -35,6 +35,7 @@ _WORDS: Final[dict[Kind, tuple[str, dict[str, str]]]] = {
     }),
     "volume": ("l", {
         "ml": "ml|millilit(?:er|re)s?", "l": "l|lit(?:er|re)s?", "gal": "gal|gallons?", "qt": "qts?|quarts?",
+        "pt": "pints?",
         "cup": "cups?", "tsp": "tsps?|teaspoons?", "tbsp": "tbsps?|tablespoons?",
     }),
     "duration": ("s", {
@@ -66,7 +67,7 @@ _DEFINITIONS: Final = (
     "kelvin = [temperature] = K", "degree_c = kelvin; offset: 273.15 = c",
     "degree_f = 5 / 9 * kelvin; offset: 255.37222222222222 = f",
     "litre = [volume] = l", "millilitre = litre / 1000 = ml", "gallon = 3.785411784 * litre = gal",
-    "quart = gallon / 4 = qt", "cup = gallon / 16 = cup_", "tablespoon = gallon / 256 = tbsp",
+    "quart = gallon / 4 = qt", "pint = gallon / 8 = pt", "cup = gallon / 16 = cup_", "tablespoon = gallon / 256 = tbsp",
     "teaspoon = gallon / 768 = tsp",
     "second = [time] = s", "minute = 60 * second = min", "hour = 3600 * second = h", "day = 86400 * second = d",
     "week = 604800 * second = wk",

@@ -33,7 +33,7 @@ _LOGS = re.compile(r"\blogs?\b")
 PIT_C = 121.0  # the plan's own default
 A_DAY_H: Hours = 24.0  # a band that reaches so far says that it may not get there at all
 SLOW_PIT_C = 90.0  # cooler than that a middle may take longer than the rule for its way up lets it. Judgement
-HOT_WATER_C = 80.0  # a probe in boiling water shows no less
+HOT_WATER_C, HOTTEST_WATER_C = 80.0, 130.0  # a probe in boiling water shows no less, and no more
 CHART_F, CHART_REST_S = 145.0, 180.0  # sources.FSIS_SAFE_TEMPERATURES
 READ_K = 0.05
 ANY_MEAT = ("beef", "pork", "chicken", "turkey")
@@ -286,7 +286,7 @@ def _altitude(turn: Turn, line: Told) -> Answer:
     at = boiling_point(pressure_at(height))
     said, shown = (
         sums_boiling.boils(height, at, turn.person),
-        next((t for t in line.temperatures if t > HOT_WATER_C), None),
+        next((t for t in line.temperatures if HOT_WATER_C < t < HOTTEST_WATER_C), None),
     )
     if shown is not None:
         said = f"{sums_boiling.reads(shown, at, turn.person)}\n{said}"

@@ -6,7 +6,7 @@ from typing import Final
 from bot import measures
 from core import patterns as re
 
-POURED: Final = ("l", "ml", "gal", "qt", "cup")
+POURED: Final = ("l", "ml", "gal", "qt", "pt", "cup")
 _NO_WATER: Final = re.compile(  # «1 cup brown sugar», «half a cup of kosher salt», «1 cup each of salt and sugar»
     r"^ ?(?:each )?(?:of )?(?:the )?(?:(?!water|ice|brine|and|n|in|with|to|for)[a-z]+ ){0,3}?"
     r"(?:salt|kosher|flakes?|sugar|honey|syrup|molasses|treacle|jaggery|spices?|peppers?|peppercorns?|coriander|rub"

@@ -9,6 +9,7 @@ UNITS: Final = {
     "c": r"c|celsius|centigrade|°c", "f": r"f|fahrenheit|°f", "kg": r"kg|kilos?|kilograms?", "g": r"g|grams?",
     "lb": r"lbs?|pounds?", "oz": r"oz|ounces?", "mm": r"mm|millimet\w+", "cm": r"cm|centimet\w+", "in": r"inch(?:es)?",
     "l": r"l|lit(?:er|re)s?", "ml": r"ml|millilit\w+", "gal": r"gal|gallons?", "qt": r"qts?|quarts?", "cup": r"cups?",
+    "pt": r"pints?",
     "tbsp": r"tbsps?|tablespoons?", "tsp": r"tsps?|teaspoons?",
 }  # fmt: skip
 _WORD: Final = "|".join(f"(?P<{unit}>{words})" for unit, words in UNITS.items())
@@ -38,7 +39,7 @@ _BARE_BEHIND: Final = re.compile(  # «68c fahrenheit?»
 _BARE_UNITS: Final = (re.compile(rf"[ ,]*(?:{_WORD})[ ?.]*$"), re.compile(rf"^(?:{_WORD}) (?:in|of|for|is) $"))
 _OTHER: Final = {
     "c": "f", "f": "c", "kg": "lb", "lb": "kg", "g": "oz", "oz": "g", "mm": "in", "cm": "in", "in": "cm",
-    "l": "qt", "qt": "l", "gal": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
+    "l": "qt", "qt": "l", "gal": "l", "pt": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
 }  # fmt: skip
 _CONVERT: Final = re.compile(
     r"^(?:please |can you |pls )*convert\b|\bin (?:metric|american|us units|imperial|british)\b"
@@ -89,6 +90,7 @@ def _unit_alone(text: str, m: measures.Measure) -> str | None:
 
 
 _EQUALS: Final = re.compile(r" ?= ?\?+ ?(?=[a-z])")  # «165 f = ?c»
+_POUNDS_AND: Final = re.compile(r"(\d ?(?:lbs?|pounds?) (?:and )?\d{1,2})(?= (?:in|to|as) (?:g|grams?|kg|kilos?)\b)")
 _STONE: Final = re.compile(r"(?<=\d) ?st\b(?=.*\b(?:kg|kilos?|lbs?|pounds?)\b)")  # «14 st pig is how many kg»
 _IN_IN: Final = re.compile(r"(?<=\d )in(?= (?:in|to) (?:mm|cm)\b)")  # «2 in in mm»
 
@@ -166,6 +168,7 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
         return None
     if held_against := same(text):
         return held_against
+    text = _POUNDS_AND.sub(r"\1 oz", text)
     text = _IN_IN.sub("inch", _STONE.sub(" stone", _EQUALS.sub(" in ", text)))
     text = _BARE_DEGREES.sub(lambda m: f"{m['n']} {'f in c' if m['c'] else 'c in f'}", text)
     found = measures.find(text)
@@ -225,4 +228,4 @@ def in_pounds_and_ounces(text: str) -> measures.Measure | None:
 
 
 def _kind(unit: str) -> str:
-    return measures.find(f"1 {unit}")[0].kind
+    return measures.find("1 pint" if unit == "pt" else f"1 {unit}")[0].kind

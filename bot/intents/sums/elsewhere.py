@@ -21,7 +21,8 @@ _UNIT: Final = (
 _INTO: Final = r"(?:(?P<l>l|lit(?:er|re)s?)|(?P<ml>ml|millilit\w+|ccs?))"
 _VOLUME: Final = (
     re.compile(
-        rf"^(?:whats |what is |how much is |convert )?{_N} ?{_UNIT} (?:in|to|into|as) (?:how many )?{_INTO}[ ?.]*$"
+        rf"^(?:whats |what is |how much is |convert )?{_N} ?{_UNIT}(?: of [a-z]+)? "
+        rf"(?:in|to|into|as) (?:how many )?{_INTO}[ ?.]*$"
     ),
     re.compile(
         rf"^how (?:many|much) {_INTO} (?:is|are|in|to|does|do|makes?)(?: there)?(?: in)? {_N} ?{_UNIT}"

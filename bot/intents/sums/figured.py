@@ -84,7 +84,6 @@ _HOT_LITRE: Final = re.compile(  # «a hot litre of brine», «2 boiling gallons
     r"\b(an?|one|\d{1,2}(?:\.\d)?) (hot|boiling|boiled|heated|simmering) (lit(?:er|re)s?|gallons?|gals?|quarts?|qts?)\b"
     r"(?: of)?"
 )
-_PINTS: Final = re.compile(r"\b(an?|one|\d{1,2}(?:\.\d)?) pints? (?=(?:of )?(?:cold |iced )?(?:water|brine)\b)")
 _AIMED_AT: Final = re.compile(  # «aiming 150», of a line about curing salt
     r"(?=.*\b(?:cure|curing|nitrite|pink|prague|ppm)\b)(.*\baim\w*(?: for| at)?) (1[0-9]\d)\b"
     r"(?! ?(?:f|c|ppm|degrees|g)\b)"
@@ -142,7 +141,6 @@ def figured(text: str) -> str:
     text = _PART_OF_AN_HOUR.sub(lambda m: f"{_PARTS[m[1]]} minutes", text)
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
-    text = _PINTS.sub(lambda m: f"{float(m[1]) / 2 if m[1][0].isdigit() else 0.5:g} qt ", text)
     text = _MIXED_THICK.sub(lambda m: f"{int(m[1]) + int(m[2]) / int(m[3]):g}", text) if " thick" in text else text
     text = _PUMPED_AT.sub(_pumped, text)
     text = _SANDWICHES.sub(lambda m: f"{int(m[1]) * int(m[2])} g each", text)

@@ -20,6 +20,7 @@ _CURES: Final = re.compile(r"\b(?:cure|curing|nitrite|pink|prague|brine|grams?|h
 _TO_THIN: Final = re.compile(
     r"\bhow much (?:more |extra |fresh )?water\b|\bwater (?:do i (?:add|need)|to (?:add|get|bring|thin))\b"
 )
+_OF_BRINE: Final = re.compile(r"\bbrine (?:at|of) \d[\d.]* ?(?:%|percent|pct)|(?:%|percent|pct) brine\b")
 _CURE_BESIDE: Final = re.compile(r"\bcure \(?(\d{1,3}(?:\.\d)?) ?g\b")  # «counting the cure (10 g)»
 _BURNS: Final = re.compile(  # «burns 1.5 lb pellets an hour», «2 lb/h of lump»
     r"(?<![\d.])(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)"
@@ -69,6 +70,14 @@ def of_pickle(text: str) -> Told | None:
     line = told(text)
     pumped = NEEDLED.search(text) and line.has("cure", "water") and line.salt is not None
     return line if pumped and line.pump is not None and _LEVEL_ASKED.search(text) else None
+
+
+def brine_for(text: str) -> bool | None:
+    """«7 l brine at 5 % for a 5 kg bird, salt?»: the strength of the brine, whatever lies in it; None for any other."""
+    told_ = told(text)
+    plain = not re.search(r"\b(?:cure|curing|pink|nitrite|ppm|soak\w*)\b", text)
+    asked = _OF_BRINE.search(text) and "salt" in text and plain
+    return True if asked and told_.has("water", "meat") and len(told_.fractions) == 1 else None
 
 
 def in_water_alone(text: str) -> Told | None:

@@ -23,7 +23,7 @@ from bot.intents.sums.conversions import compared, converted, in_pounds_and_ounc
 from bot.intents.sums.elsewhere import gas_mark, rise, volume, water
 from bot.intents.sums.figured import figured
 from bot.intents.sums.fitting import FITS, is_curing, salt_share
-from bot.intents.sums.mixtures import burns, in_water_alone, of_pickle, soaked, thinned
+from bot.intents.sums.mixtures import brine_for, burns, in_water_alone, of_pickle, soaked, thinned
 from bot.intents.sums.of_days import START_ASKED, days_kept, use_by_asked
 from bot.intents.sums.of_heat import beside_a_cold_pit, cold_by, drops
 from bot.intents.sums.told import Told, told
@@ -41,7 +41,7 @@ _OF_ANY_FIRE: Final = frozenset(
 _OF_ITSELF: Final = frozenset({"convert", "swap", "stock"})  # says of no batch anything, however it is told
 _MIXTURES: Final = (
     ("in_pickle", of_pickle), ("ppm", in_water_alone), ("soaked", soaked), ("thinned_to", thinned), ("burns", burns),
-    ("blend", blended),
+    ("blend", blended), ("brine", brine_for),
 )  # fmt: skip
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
