@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from bot.conversation.of_the_meal import of_the_meal
+from bot.conversation import of_the_meal
 from bot.intents.intents import Change, Happened, Intent, Snooze, StepDone, StepMissed, StepSkipped
 from bot.intents.questions import is_question
 from core.batch.assess import Assessment
@@ -22,7 +22,7 @@ _INJECTED: Final = re.compile(r"\binjected\b(?! (?:is|it is)\b)", re.IGNORECASE)
 def fitted(intents: Sequence[Intent], text: str, a: Assessment | None, called: str | None) -> tuple[Intent, ...]:
     """What was told, each thing once; `called` is the step of the reminder that the line answers."""
     frozen = any(isinstance(one, Change) and one.changes.get("frozen") for one in intents)  # «frozen solid btw»
-    told = [_thawed(of_the_meal(one, text, a) if a else one, a, text) for one in intents]
+    told = [_thawed(of_the_meal.put_right(one, text, a) if a else one, a, text) for one in intents]
     told = [_to_thaw(_put_in(_of_step(one, called), a, text), a, text, frozen) for one in told]
     told = [*_frozen_after_all(told, a, text), *told]
     return tuple(one for n, one in enumerate(told) if one not in told[:n])  # «injected and in the tub»

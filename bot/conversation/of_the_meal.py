@@ -1,4 +1,6 @@
-"""«actually make it 6pm», while nothing is done or read yet: there is no other hour than that of the meal."""
+"""The meal that is meant where its day is not said: «guests here at 2», «actually make it 6pm»."""
+
+from datetime import datetime
 
 from bot.intents import when
 from bot.intents.context import Context
@@ -7,7 +9,16 @@ from bot.intents.normal import normal
 from core.batch.assess import Assessment
 
 
-def of_the_meal(intent: Intent, text: str, a: Assessment) -> Intent:
+def in_mind(a: Assessment) -> datetime | None:
+    """The meal as it is planned; on the day for which it was wanted that one, though the plan is a day late by now."""
+    wanted = a.batch.setup.deadline
+    if a.plan is None or wanted is None:
+        return wanted
+    today, day, planned = (at.astimezone(a.person.tz).date() for at in (a.now, wanted, a.plan.serve))
+    return wanted if day == today < planned else a.plan.serve
+
+
+def put_right(intent: Intent, text: str, a: Assessment) -> Intent:
     """A correction of an hour alone as that of the meal, where the batch has a meal and no other hour."""
     hour_alone = (
         isinstance(intent, Correct) and intent.at is not None and intent == Correct(at=intent.at, batch=intent.batch)

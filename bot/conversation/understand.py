@@ -3,14 +3,14 @@
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.conversation import open_question, several, still_asked, whose
+from bot.conversation import of_the_meal, open_question, several, still_asked, whose
 from bot.conversation.as_it_stands import fitted
 from bot.conversation.half import unpack
 from bot.conversation.in_one_go import in_one_go
 from bot.conversation.in_the_making import brine_cools, to_weigh
 from bot.conversation.likewise import likewise
 from bot.intents.buttons import from_payload
-from bot.intents.called import OfWhat, names_meat
+from bot.intents.called import OfWhat, by_meat, names_meat
 from bot.intents.context import Context
 from bot.intents.intents import (
     Ask,
@@ -251,7 +251,7 @@ def _elsewhere_named(
     turn: Turn, message: Message, a: Assessment | None
 ) -> tuple[tuple[str, str, float | None, float | None], ...]:
     """Where the batches stand that a line names, where it names several: each is read against its own phase."""
-    text = message.text.lower()
+    text = by_meat(message.text.lower(), _names(turn, message).of_what)
     named = [row.id for row in batches.open_here(turn) if row.name.lower() in text]
     those = [batches.look(turn, key) for key in named if len(named) > 1 and (a is None or key != a.batch.id)]
     last = ((one.batch, one.batch.last(Probe.CORE), one.batch.last(Probe.PIT)) for one in those)
@@ -287,7 +287,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         core_at=core.at if core else None,
         last_pit_c=pit.celsius if pit else None,
         target_c=a.batch.setup.target_c,
-        deadline=a.plan.serve if a.plan else a.batch.setup.deadline,
+        deadline=of_the_meal.in_mind(a),
         due_step=steps.due_step(turn, a),
         soon_step=steps.soon_step(a),
         mass=a.batch.setup.mass,

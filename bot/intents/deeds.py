@@ -24,7 +24,9 @@ HEATS: Final = (  # «fired up the smoker», «turned the grill on», «got it g
     rf"|(?:heat|warm)(?:ed|ing) up) {_COOKER}\b|\b(?:(?:turned|switched) {_COOKER} on|fired {_COOKER} up)\b"
     rf"|\b(?:got|getting) {_COOKER} (?:going|burning|hot)\b"
     rf"|\b{_COOKER}s? (?:(?:is|are|now) )*(?:heating|warming|coming) up\b"
-    rf"|\b{_COOKER}s? (?:(?:is|are|now) )*preheating\b"
+    rf"|\b{_COOKER}s? (?:(?:is|are|now) )*(?:preheating|fired up)\b"
+    r"|^(?:(?:ok|just|i|we|so|and|now|im|ive|have) )*(?:fir(?:ed|ing) (?:it|her|this thing|the thing|the beast|that) up"
+    r"|fir(?:ed|ing) up)(?: (?:now|early|already|just now))*$"
 )
 # what was said to be done, in the order in which it is looked for
 OTHER_OFF: Final = re.compile(  # «put it off til 8», «scraped it off»: no meat comes off the fire by it

@@ -38,6 +38,7 @@ RULES: Final = rules(
     (r"\b(?:theres|there is|there are|itll|it is|its|well|we are|were) (?:gonna|going to) be (?=\d{1,3} (?:people|ppl"
      r"|guests|of us|for)\b"
      r"|\d{1,2}$)", "there will be "),
+    (r"(?<=\d\d),? (?:and )?(?:hes|shes|he is|she is) (?:coming|eating|joining)(?: us| too| as well)*\b", ""),
     (rf"\b(?P<who>{_KIN})\b(?P<asked>[^\d?]{{0,40}}?),? (?:shes|hes|she is|he is|whos) (?P<years>\d{{1,2}}"
      r"|10\d)(?:[ -]?(?:years?|yrs?)(?:[ -]?old)?)?(?=$|[?.!])", lambda m: f"{_of_an_age(m)}{m['asked']}"),
     (r"\b(?:(?:the|my|our|two|2|three|3) )?(?:kids|children|boys|girls|sons|daughters|grandkids|grandchildren"
@@ -52,9 +53,14 @@ RULES: Final = rules(
      r"|almost|about|only|just|now|turning|turned|over|aged?) )*(?P<years>\d{1,2}|10\d)(?![.:]\d)"
      r"(?:[ -]?(?:years?|yrs?|y)(?:[ -]?(?:old|o))?)?"
      r"(?=$|[,;.!?]| (?:and|but|so|who|had|has|ate|is|will|eats|with|too|comes?|coming|joins?|can|may|should|could|does"
-     r"|wants?|ok|what|btw|by the way|though)\b)(?!,? \d)", _of_an_age),
+     r"|wants?|ok|what|btw|by the way|though|hes|shes|theyre)\b)(?!,? \d)", _of_an_age),
     (rf"(?P<who>\b{_KIN}\b[^,;.\d]{{0,30}}?)[,;]? (?:and )?(?:shes|hes|she is|he is|whos) (?P<years>[6-9]\d|10\d|[1-5])"
      r"(?=$|[,;.!?]| (?:and|so|but|now|years?)\b)(?! ?(?:[cf]\b|degrees|in the))", _of_an_age),
+    (r"(^|[,;] (?:and )?|\band (?=my |our |the ))(?!.*\b(?:ate|eaten|had|tried|can|could|should|may|safe|ok|not|nobody"
+     r"|no one|none)\b)"
+     r"(?:(?:but|also|oh|btw|fyi),? )*(?:[a-z]+ ){1,3}(?:is|whos|who is) (?:(?:about|nearly|already|now) )*"
+     r"(?:[a-z\d]+ (?:months?|weeks?) )?(?:along )?pregnant(?:,? (?:btw|by the way|too|fyi"
+     r"|and (?:is )?(?:coming|eating)(?: too)?))?$", r"\1a pregnant guest is eating"),
     (rf"(?P<who>)\b(?P<years>\d{{1,2}}|10\d)[- ]?(?:year[- ]old|yr[- ]old|yo|y/o)\b(?! (?:\w+ )?{_THING}\b)",
      _of_an_age),
 )  # fmt: skip

@@ -96,6 +96,12 @@ RULES: Final = rules(
      r")?(?:pepper|coriander|mustard|garlic|paprika|spices?))* (?:on|all over|over) (?:every|all|both"
      r"|each) (?:the )?sides?\b",
      "rubbed it"),
+    (r"^(?:ok |and |so |now )*(?:both|all)(?: (?:of them|pieces))?(?: are)?(?: now)? on"
+     r"(?: now| the (?:smoker|grill|fire|pit))?(?=$|,| at| pit)", "meat is on"),
+    (r"^(?:(?:ok|yeah|so|we|i|all|just|well)[, ]+)+(tossed|binned|chucked)(?: (?:it|them|that|the lot|it all))?"
+     r"(?: (?:out|away))?$", r"\1 it"),
+    (r"^tossed$", "tossed it"),
+    (r"\b(drying|uncovered|open|rack|sitting|resting|lying|left|lies|now) in fridge\b", r"\1 in the fridge"),
     (r"\bback in(?:to)? the fridge,? (?=(?:uncovered|open|bare|naked|without a lid|no lid)\b)", "in the fridge "),
     (r"\b(?:the )?ice (?:(?:has|is|s|had|it|was) )*(?:all |mostly |nearly |pretty much )?(?:melted|gone"
      r"|turned to water|ran out"
