@@ -242,10 +242,10 @@ def _of_reading(intent: Correct) -> bool:
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:
     """The reading that a correction is about; None where none of the last hours is, or none had the wrong number."""
-    told = batches.readings(turn, batch)[::-1]
-    told = batches.last_readings(turn, batch) if told and intent.was is None else told
-    found = [one for one in told if turn.now - one[0].said_at <= righting.LONG_AGO]
     meant = _in_house(intent, turn.person)
+    told = batches.readings(turn, batch)[::-1]
+    told = righting.just_read(turn, batch, None if intent.probe else meant) if told and intent.was is None else told
+    found = [one for one in told if turn.now - one[0].said_at <= righting.LONG_AGO]
     if not found or meant is None:
         return _unnamed(found, intent)
     event, read = righting.nearest(found, meant, turn.person)

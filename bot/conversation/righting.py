@@ -31,6 +31,8 @@ _BARE_HOURS = re.compile(  # «at 6 not 7», and no «6 pm», no «6:15», no da
     r".*(?:\b\d{1,2},? (?:and )?not (?:at )?\d{1,2}\b|\bnot (?:at )?\d{1,2},? (?:but )?(?:at )?\d{1,2}\b)"
 )
 LONG_AGO = timedelta(hours=12)  # a correction is of what was said just now, and of nothing of another day
+MINUTES_AGO = timedelta(minutes=10)
+PLAINLY = 3.0  # times as near to a number is the reading that it puts right
 MOST = 3  # taps for one number
 
 
@@ -59,6 +61,20 @@ def taken_off(turn: Turn, batch: str, event: Event, intent: Correct) -> Reply | 
     turn.ask(None)
     text = f"{mends.undone((event,), done)}\n{mends.not_there()}"
     return Reply(text, facts=facts(done.after) | {"answer_kind": "asked_back", "asked": "number"}, about=batch)
+
+
+def just_read(turn: Turn, batch: str, meant: Celsius | None) -> Sequence[tuple[Event, Read]]:
+    """The readings of the last message; of another place, told minutes before it, where a number is plainly of that.
+
+    «151», «pit 260», «sorry 156»: the core.
+    """
+    last = batches.last_readings(turn, batch)
+    places = {read.probe for _, read in last}
+    others = [one for one in batches.readings(turn, batch) if one[1].probe not in places]
+    if meant is None or not others or turn.now - others[-1][0].said_at > MINUTES_AGO:
+        return last
+    far = min(abs(read.celsius - meant) for _, read in last)
+    return others[-1:] if PLAINLY * abs(others[-1][1].celsius - meant) < far else last
 
 
 def nearest(found: Sequence[tuple[Event, Read]], meant: Celsius, person: Person) -> tuple[Event, Read]:
