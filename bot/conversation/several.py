@@ -10,6 +10,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
+from bot.conversation import of_the_meal
 from bot.conversation.half import pack
 from bot.intents.clause import to_batch
 from bot.intents.intents import (
@@ -67,7 +68,9 @@ def fitting(turn: Turn, message: Message, intents: Sequence[Intent]) -> tuple[st
     """The batches that a line without a name can be about; none where the talk itself tells."""
     here = [batches.look(turn, row.id) for row in sorted(batches.open_here(turn), key=lambda row: row.name)]
     for intent in intents:
-        found = tuple(a.batch.id for a in here if _can_be(intent, a, message))
+        found = tuple(a.batch.id for a in here if _can_be(intent, a, message)) or of_the_meal.kept(
+            turn, intent, message
+        )
         if found and says_all(message):  # «both on», and one of them hours before its time
             return tuple(a.batch.id for a in here if a.batch.id in found or _waits_in(intent, a))
         if found:

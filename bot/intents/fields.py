@@ -60,7 +60,8 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("chill", "fan", r"\b(?:with|use|under) (?:a |the )?fan\b|\brack and fan\b"),
     ("chill", "rack", r"\b(?:cool|chill|fridge)(?: it)? (?:on|uncovered on) (?:a |the )?rack\b"),
     ("chill", "foil", r"\b(?:cool|chill)(?: it)? (?:in (?:the )?(?:foil|wrap)|wrapped)\b"),
-    ("purpose", "pulled", r"\b(?:pulled|shredded|for pulling)\b"),
+    ("purpose", "pulled", r"\b(?:pulled(?! (?:it|them|him|her|the|my|our|this|out|back|off|up|at|from|\d))"
+                           r"|shredded|for pulling)\b"),
     ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin (?:cold )?slices|deli thin|shaved|by machine"
                         r"|(?:on|with) (?:the|a) (?:slicer|machine)"
                         r"|slic(?:ed?|ing) (?:it )?(?:really |very |paper |nice and |super )?thin(?:ly)?)\b"),

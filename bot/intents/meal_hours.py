@@ -36,6 +36,11 @@ _EITHER_DAY: Final = re.compile(
 )
 
 
+def stays(text: str) -> bool:
+    """Whether a plain text says that a meal stays on its day."""
+    return bool(_STAYS.match(text.strip(" .!")))
+
+
 def read_day_kept(text: str, context: Context) -> MoveDeadline | Unclear | None:
     """The meal stays on a day that is named, or goes back to it; of two days it is asked which."""
     if context.deadline and (days := _EITHER_DAY.match(text)):

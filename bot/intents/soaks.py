@@ -1,13 +1,16 @@
 """A soak told freely, once the meat is out: «put it in fresh water in the fridge», «water changed», «out of the water».
 
-It comes back as the plain words that the readers know. While it lies in its cure, water is told of something else.
+It comes back as the plain words that the readers know. While it lies in its cure, water is told of something else,
+but where it is due out: then it is asked whether it is.
 """
 
+from datetime import timedelta
 from typing import Final
 
 from bot.intents.context import Context
 from core import patterns as re
 
+_SOON_OUT: Final = timedelta(hours=12)
 _SPAN: Final = r"(?:half an? (?:h|hrs?|hours?)|(?:an?|\d{1,3}(?:\.\d)?)(?: |(?<=\d))(?:h|hrs?|hours?|m?mins?|minutes?))"
 _OPENS: Final = r"^(?:(?:ok|so|and|now|then|right|i|we|ive|have|just|its|im|it is|am|it|them|again|back)[, ]+)*"
 _IT: Final = r"(?:it|them|him|her|the (?:meat|piece|joint|lot|flat|belly|brisket|ham|point|loin))"
@@ -42,7 +45,8 @@ _OUT: Final = re.compile(
 
 def soak_told(text: str, context: Context) -> str:
     """A plain line with a soak that is told in other words as «soaking it», «soaked it 2 hours», «soak is over»."""
-    if context.phase != "drying" or text.endswith("?"):
+    over = context.phase == "curing" and context.out_due is not None and context.out_due - context.now <= _SOON_OUT
+    if not (context.phase == "drying" or over) or text.endswith("?"):
         return text
     if found := _LIES.match(text) or _CHANGED.match(text):
         long = f"an {found['long']}" if found["long"] in ("hour", "half hour") else found["long"]

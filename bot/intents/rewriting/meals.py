@@ -27,6 +27,7 @@ RULES: Final = rules(
      r"|who knows"
      r"|havent decided)(?: yet| which)*)?$", r"\1 at \2 or \3"),
     # «no rush, maybe sunday brekkie the 10th»
+    (rf"\bput (?:the |our )?({MEAL}|meal) off (?:to|for|on) (?={DAY}|the \d)", r"move the \1 to "),
     # «actually sunday week is grand, 1 o clock»
     (rf"^(?:(?:actually|no|ok|so|well|sorry|wait|yeah|hmm+)[, ]+)*((?:on )?{WEEKDAY}(?: week)?) (?:is|would be|suits"
      r"|works|does)(?: (?:us|me|everyone|better|just|more))* ?(?:grand|fine|good|ok|better|best|great|easier)?,? "
