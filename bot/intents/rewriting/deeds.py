@@ -37,9 +37,8 @@ RULES: Final = rules(
      lambda m: f"{_SINCE[m['doing']]} since "),
     (r"^(?:(?:its|it is|now|ok|took|it|the|meat|belly|ham|brisket|flat) )*out (?:of|from) (?:the |its )?soak(?:ing)?"
      r"(?: (?:water|bath))?(?= (?:now|at|since)\b| \d+ ?m?min\w* ago| (?:half )?an hour ago|[,.;]|$)", "done soaking"),
-    (r"^(?:(?:ok|now|and|so|got|theyre|they are),? )*both (?:of them )?(?:are )?(?:now )?(?=(?:on|off)\b(?! the rack)"
-     r"|in(?: now)?$)",
-     "they are "),
+    (r"^(?:(?:ok|now|and|so|got|theyre|they are),? )*(?:both|all(?= (?:of them |pieces )?(?:are )?(?:now )?on\b))"
+     r"(?: (?:of them|pieces))? (?:are )?(?:now )?(?=(?:on|off)\b(?! the rack)|in(?: now)?$)", "they are "),
     (r"\bbutchers? (?:has |had |already )*(?:took|taken|cut|pulled) (?:it|the bone) out\b", "butcher boned it"),
     (r"\bpulled (it|them|the meat|everything) out\b", r"took \1 out"),
     (r"\b(flipped|turned)(?: (?:it|them))?(?: both)? yesterday (?:and|n) today\b", r"\1 yesterday, \1"),

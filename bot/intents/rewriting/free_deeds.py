@@ -96,8 +96,6 @@ RULES: Final = rules(
      r")?(?:pepper|coriander|mustard|garlic|paprika|spices?))* (?:on|all over|over) (?:every|all|both"
      r"|each) (?:the )?sides?\b",
      "rubbed it"),
-    (r"^(?:ok |and |so |now )*(?:both|all)(?: (?:of them|pieces))?(?: are)?(?: now)? on"
-     r"(?: now| the (?:smoker|grill|fire|pit))?(?=$|,| at| pit)", "meat is on"),
     (r"^(?:(?:ok|yeah|so|we|i|all|just|well)[, ]+)+(tossed|binned|chucked)(?: (?:it|them|that|the lot|it all))?"
      r"(?: (?:out|away))?$", r"\1 it"),
     (r"^tossed$", "tossed it"),
