@@ -9,7 +9,7 @@ from typing import Any
 from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import fold
 from core.batch.events import Assumed, Changed, Corrected, Done, Event, Finished, Paused, Read, Resumed, Started, What
-from core.batch.material import piece_of
+from core.batch.material import dose_of, piece_of
 from core.batch.standing import effective
 from core.batch.ways import alternatives
 from core.errors import Gone, TooLate, TooSoon
@@ -57,11 +57,16 @@ def change(turn: Turn, batch_id: str, changes: dict[str, Any]) -> Change:
     ------
     TooLate
         The meat is in its cure: the way it is cured is settled, but for water that it was found to lie in.
+    OverLimit
+        More nitrite is wished than the law allows, where the cure is weighed and no dose is worked out any more.
     """
     settled = changes.keys() & SETTLED_BY_THE_CURE - ({"method"} if "put_in_water" in changes else set())
-    if settled and "into_cure" in look(turn, batch_id).batch.done:
+    now = look(turn, batch_id)
+    if settled and "into_cure" in now.batch.done:
         raise TooLate(min(settled))
-    changed = Changed(changes, set_up_anew(turn, look(turn, batch_id).batch, changes))
+    if "nitrite_target" in changes and now.batch.dosed is not None:
+        dose_of(now.batch.setup.change({"nitrite_target": changes["nitrite_target"]}), now.person.jurisdiction)
+    changed = Changed(changes, set_up_anew(turn, now.batch, changes))
     done = _in_time(turn, record.add(turn, batch_id, [(changed, turn.now)]))
     return done if "deadline" in changes else wishes.taken_up(turn, done)
 
