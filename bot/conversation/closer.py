@@ -143,7 +143,8 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     plain = normal(intent.text, turn.person.language)
     asked = intent.text if turn.person.language == ENGLISH else plain
     alone = intent.topic == "pull_at" and (IS_IT_ENOUGH.match(plain) or CAN_WE_EAT.search(plain))
-    if phase == "cooking" and (alone or core_doubted(plain, turn.person) is not None):
+    out_of_it = intent.topic == "earlier"  # «can i take it out», of what is on the fire
+    if phase == "cooking" and (alone or out_of_it or core_doubted(plain, turn.person) is not None):
         return replace(intent, topic="pull_at")
     after_a_reading = intent.topic == "now" and re.search(r"(?<![\d.])\d{2,3}\b", asked)  # «core 160 now what»
     if intent.topic in BY_NAME and (by_name := ahead.topic(turn, intent.text, phase)):
