@@ -6,13 +6,14 @@ from datetime import timedelta
 from bot.intents.intents import Intent, Reading, StepDone
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
-from core.batch.events import Probe
+from core.batch.events import Done, Probe
 from core.plan.steps import Kind, State
 from core.service import batches
 from core.service.turn import Turn
 
 TOGETHER = frozenset({Kind.FLIP, Kind.OUT, Kind.RINSE, Kind.SOAK, Kind.RUB, Kind.DRY, Kind.LIGHT, Kind.MEAT_ON})
 """What is done to several pieces in one go; each comes off the fire, is wrapped and sliced when it is ready."""
+BESIDE_IT = timedelta(hours=1)
 ONE_FIRE = timedelta(hours=2)  # what is lit so near each other is planned on one fire. Judgement
 
 
@@ -61,10 +62,17 @@ def _goes_on(turn: Turn, found: Sequence[Assessment], intents: Sequence[Intent])
     """
     deeds = [i for i in intents if isinstance(i, StepDone) and i.step and i.step.split("/")[0] in TOGETHER]
     cold = [i for i in intents if isinstance(i, Reading) and _probes([i]) == {Probe.FRIDGE}]
-    if not intents or len(deeds) + len(cold) < len(intents):
+    if not intents or len(deeds) + len(cold) < len(intents) or (cold and not _by_deed(turn, found)):
         return False
     last = {batches.last_message(turn, a.batch.id) for a in found}
     return len(last) == 1 and None not in last
+
+
+def _by_deed(turn: Turn, found: Sequence[Assessment]) -> bool:
+    """Whether the last that was told of each was a deed, within the hour: then one cook stands beside one fridge."""
+    last = [next(reversed(batches.standing(turn, a.batch.id)), None) for a in found]
+    deeds = [e for e in last if e is not None and isinstance(e.what, Done) and e.what.step.split("/")[0] in TOGETHER]
+    return len(deeds) == len(found) and all(turn.now - e.said_at <= BESIDE_IT for e in deeds)
 
 
 def _probes(intents: Sequence[Intent]) -> set[Probe | None]:

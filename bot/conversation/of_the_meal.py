@@ -21,7 +21,7 @@ def in_mind(a: Assessment) -> datetime | None:
     """The meal as it is planned; on the day for which it was wanted that one, though the plan is a day late by now."""
     wanted = a.batch.setup.deadline
     if a.plan is None or wanted is None:
-        return wanted
+        return a.plan.serve if a.plan else wanted
     today, day, planned = (at.astimezone(a.person.tz).date() for at in (a.now, wanted, a.plan.serve))
     return wanted if day == today < planned else a.plan.serve
 

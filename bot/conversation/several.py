@@ -71,7 +71,7 @@ def fitting(turn: Turn, message: Message, intents: Sequence[Intent]) -> tuple[st
         found = tuple(a.batch.id for a in here if _can_be(intent, a, message)) or of_the_meal.kept(
             turn, intent, message
         )
-        if found and says_all(message):  # «both on», and one of them hours before its time
+        if found and says_all(message) and not _is_flip(intent):  # «both on», and one of them hours before its time
             return tuple(a.batch.id for a in here if a.batch.id in found or _waits_in(intent, a))
         if found:
             return found
@@ -127,6 +127,11 @@ def said_twice(intents: Sequence[Intent], a: Assessment) -> bool:
 
 def _is_number(intent: Unclear) -> bool:
     return intent.why == "number" and any(isinstance(option, Reading) for option in intent.options)
+
+
+def _is_flip(intent: Intent) -> bool:
+    """Whether it tells of a flip: the next one is hours away, and stays to be made."""
+    return isinstance(intent, StepDone) and (intent.step or Kind.FLIP).split("/")[0] == Kind.FLIP
 
 
 def _waits_in(intent: Intent, a: Assessment) -> bool:

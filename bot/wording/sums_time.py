@@ -278,7 +278,7 @@ def brine_cools(
         lead
         + "\n"
         + say(
-            "Ice does it at once: boil {hot} l and stir in {ice} kg of ice. All {litres} l boiled take {more} kg, which counts as water "
+            "Ice does it at once: boil {hot} l and stir in {ice} kg of ice.\nBoiled, all {litres} l want {more} kg, which counts as water "
             "in the dose. The curing salt and the meat go in when it is cold.",
             hot=decimal(litres - ice[0], 1),
             ice=decimal(ceil(ice[0] * 10) / 10, 1),
