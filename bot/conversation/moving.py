@@ -13,7 +13,7 @@ from core.batch.events import Done, Event, Started, What
 from core.service import batches, record, steps
 from core.service.turn import Turn
 
-A_WHILE = timedelta(hours=3)  # what was said longer ago is meant by nobody who says «that was for the ham»
+A_WHILE = timedelta(minutes=45)  # what was said longer ago is meant by nobody who says «that was for the ham»
 
 
 def to_other(turn: Turn, batch: str, other: str) -> Sequence[Reply]:

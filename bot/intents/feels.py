@@ -22,7 +22,7 @@ A_BIT: Final = (
 )
 IT: Final = (
     r"(?:(?:it|its|it is|that|thats|this|(?:the )?(?:meat|bag|brine|water|flat|piece|fat|middle|slice|juices?)|they"
-    r"|all) )*"
+    r"|all|one(?: of (?:them|the [a-z]+)| bag| piece)?) )*"
 )
 _ROTTEN: Final = (
     r"(?:sour(?:ish)?|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"

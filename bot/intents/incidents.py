@@ -110,7 +110,7 @@ _WHAT: Final = re.Rules(
                         r"|\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
                         r"|\b(?:added|put|gave|threw|tipped|mixed)(?: it| in)? (?:a |the )?"
-                        r"(?:second|2nd|other|another) (?:dose|lot of cure)\b"
+                        r"(?:second|2nd|other|another)(?: full| whole)? (?:dose|lot of cure)\b"
                         r"|\bcure\b.*\b(?:put|added|chucked|threw) (?:in )?(?:another|a second|some more) (?:lot"
                         r"|load|round|dose|go)\b"
                         r"|\bboth (?:added|put in) the cure\b"

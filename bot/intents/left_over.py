@@ -12,10 +12,13 @@ from bot import measures
 from bot.intents.clause import clause, is_nothing
 from bot.intents.composed import TOLD, clauses_of
 from bot.intents.context import SHOWN, Context
+from bot.intents.feels import is_spoiled
 from bot.intents.heard import of_values
 from bot.intents.intents import Happened, Intent, Settings, Start, StepDone, Unclear
 from bot.intents.likely import likely
+from bot.intents.remarks import remark
 from bot.intents.small import content
+from bot.intents.vague import read_vague
 from core import patterns as re
 
 _SAID_ALIKE: Final = 0.18  # from here on a clause tells a deed of the phase; measured over the lines of the tests
@@ -40,12 +43,25 @@ def left_over(
     """
     if not context.free or not found or not all(isinstance(one, (*TOLD, Start)) for one in found):
         return []
+    if not any(isinstance(one, Unclear) for one in found) and (nose := _smelt(text, context)):
+        return [nose]
     if weighed := _weighed(text, found, context):
         return [Unclear("rest", weighed[:SHOWN])]
     for part, others in clauses_of(text):
         if (like := _deeds(part, found, context)) and again(others) == list(found):
             return [Unclear("rest", part[:SHOWN], like)]
     return []
+
+
+def _smelt(text: str, context: Context) -> Intent | None:
+    """«flipped both, one smells off»: what a nose tells beside a deed is never passed over."""
+    if context.phase == "none":
+        return None
+    for part, _ in clauses_of(text):
+        bare = part.strip(" .!,")
+        if is_spoiled(bare) or remark(bare, context.phase) == "smell":
+            return read_vague(bare, context)
+    return None
 
 
 def _weighed(text: str, found: Sequence[Intent], context: Context) -> str:

@@ -1,7 +1,7 @@
 """What follows each other in a line and is one thing: readings, changes, settings, a step with how it tasted."""
 
 from dataclasses import replace
-from typing import Any
+from typing import Any, Final
 
 from bot.intents.intents import (
     Change,
@@ -19,8 +19,11 @@ from bot.intents.intents import (
     Temperature,
     Unclear,
 )
+from core.batch.events import Probe
 from core.plan.steps import Kind
 
+_PAIR: Final = 2
+_APART: Final = 9.0  # degrees as typed: no brine differs by so much between two places of it. Judgement
 BEYOND_THE_CURE = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB})
 
 
@@ -33,7 +36,18 @@ def merged(intents: list[Intent]) -> list[Intent]:
             out.append(intent)
         else:
             out[-1] = joined
-    return out
+    return [_one_place(one) for one in out]
+
+
+def _one_place(intent: Intent) -> Intent:
+    """«58 n 36» of a brine that cools: the one of them is the fridge's, and which is asked."""
+    two = intent.temperatures if isinstance(intent, Reading) else ()
+    if len(two) != _PAIR or any(t.probe is not Probe.BRINE or t.at for t in two) or two[0].unit != two[1].unit:
+        return intent
+    if abs(two[0].value - two[1].value) <= _APART:
+        return intent
+    either = (Reading((replace(t, probe=probe),)) for t in two for probe in (Probe.BRINE, Probe.FRIDGE))
+    return Unclear("number", f"{two[0].value:g}, {two[1].value:g}", tuple(either))
 
 
 def _out_for_good(intents: list[Intent]) -> list[Intent]:

@@ -146,8 +146,14 @@ def weighed(text: str, *, may_be_bare: bool) -> Weighed:
     return Weighed(round(sum(found), 9), tuple(found) if len(found) > 1 else ())
 
 
+_KIND: Final = re.compile(
+    r"(?:#|\b(?:no|nr|number|type|kind)\.?) ?[12]\b(?![.,]?\d)|\bcure [12]\b(?! ?(?:kg|lbs?|g|oz)\b)"
+)
+
+
 def pieces(text: str, measure: Measure) -> list[Kilograms]:
     """The masses that a measure stands for; what other measures say counts none: «8 g cure, 2 flats 3 kg each»."""
+    text = _KIND.sub(lambda found: " " * len(found[0]), text)  # «cure #1, 1.5 kg»: of one kind, and no piece
     text = _blanked(text, [other for other in measures.find(text) if other != measure])
     return _pieces(_ASKED_FOR_EACH.sub(lambda found: " " * len(found[0]), text), measure)
 

@@ -20,7 +20,24 @@ LANDS: Final = {  # «canadian here», «im austrian»: by whose law it is weigh
     "austrian": "austria", "swiss": "switzerland", "french": "france", "dutch": "netherlands", "danish": "denmark",
     "swedish": "sweden", "polish": "poland", "italian": "italy", "spanish": "spain",
 }  # fmt: skip
+
+
+def _with_colon(hour: str) -> str:
+    """«630» as a clock shows it."""
+    return f"{hour[0]}:{hour[1:]}" if hour.isdigit() and len(hour) > len("12") else hour
+
+
 RULES: Final = rules(
+    # «gimme a half hr», «no pings between 11 n 630», «wont get it lit till 8 tomorrow»
+    (r"^(?:[a-z ]{0,24},? )?(?:gimme|give me) (?:a |an )?half(?: an?)? ?(?:hr|hour|h)(?: (?:more|pls|please))?$",
+     "remind me in half an hour"),
+    (r"^(?:please )?(?:no|dont send) (?:pings|calls|messages|texts|reminders) between (\d{1,2}(?:[:.]\d\d)?|\d{3})"
+     r" (?:and|n|&|to) (\d{1,2}(?:[:.]\d\d)?|\d{3})$",
+     lambda m: f"no pings after {_with_colon(m[1])} till {_with_colon(m[2])}"),
+    (r"^(?:(?:we|i|sorry|prob(?:ably)?) )*(?:wont|cant) (?:get (?:it|the (?:fire|smoker|pit)) lit"
+     r"|light (?:it|up|the fire)|fire it up) (?:till?|until|before) (?=\d|noon|half|tomorrow)", "light the fire at "),
+    # «undo didnt do it yet»
+    (r"^undo(?: (?:that|it|this))?,? (?:i |we )?(?:didnt|havent|did not|have not|never)\b[^\d?]*$", "undo"),
     # «cant right now 45 min»
     (rf"^(?:(?:i|we|sorry|nope|no) )*(?:cant|cannot|busy|not)(?: do (?:it|that))?(?: (?:right now|now|just now|atm"
      rf"|at the moment"

@@ -39,6 +39,8 @@ RULES: Final = rules(
      r"(?: (?:water|bath))?(?= (?:now|at|since)\b| \d+ ?m?min\w* ago| (?:half )?an hour ago|[,.;]|$)", "done soaking"),
     (r"^(?:(?:ok|now|and|so|got|theyre|they are),? )*(?:both|all(?= (?:of them |pieces )?(?:are )?(?:now )?on\b))"
      r"(?: (?:of them|pieces))? (?:are )?(?:now )?(?=(?:on|off)\b(?! the rack)|in(?: now)?$)", "they are "),
+    (r"\bpapered (it|them|the [a-z]+)\b", r"wrapped \1 in paper"),
+    (r"\bfoiled (it|them|the [a-z]+)\b", r"wrapped \1 in foil"),
     (r"\bbutchers? (?:has |had |already )*(?:took|taken|cut|pulled) (?:it|the bone) out\b", "butcher boned it"),
     (r"\bpulled (it|them|the meat|everything) out\b", r"took \1 out"),
     (r"\b(flipped|turned)(?: (?:it|them))?(?: both)? yesterday (?:and|n) today\b", r"\1 yesterday, \1"),

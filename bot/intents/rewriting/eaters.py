@@ -31,6 +31,10 @@ def _of_ages(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"^(?:(?:its|it is|itll|it will|there|we|were|we are)? ?(?:gonna|going to|be))+ (?P<n>\d{1,2}) of us(?: now)?"
+     r"(?:,? (?:and )?not \d{1,2})?$", r"we are \g<n> now"),
+    (r"^(?=.*\b(?:com(?:e|ing)|join(?:ing)?|eat(?:ing)?|invited|here)\b).*"
+     r"\bso (?:were|we are|thats|that makes) (?P<n>\d{1,2})$", r"we are \g<n> now"),
     (r"^(?:(?:its|it is|itll be|were|we are|there|just|only|for|so|and|be) )*me (?:and|plus|\+|&) (?:the )?"
      r"(?P<n>\d{1,2}) (?:others?|more|people|guests?|friends|mates|of (?:them|us)|family|kids"
      r"|grandkids)(?: (?:eating|coming))?$",

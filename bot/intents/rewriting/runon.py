@@ -52,6 +52,9 @@ _RULES: Final = re.Rules(rules(
     # a strength, and where somebody is
     (r"(\d ?%(?: (?:nitrite|cure|curing salt|salt|pink(?: salt)?))?),? (?:and )?(?=(?:im|i am|we are"
      r"|were) in [a-z])", r"\1, "),
+    # what was read, and what a nose tells
+    (r"(?<=\w),? (?:and |n |but )?(?=(?:it|one(?: of (?:them|the [a-z]+)| bag| piece)?|the [a-z]+|that one)"
+     r" (?:smells?|stinks?|reeks?|whiffs?)\b)", ", "),
     # what was forgotten, and is done now
     (r"\b((?:missed|forgot)\b[^,;?]{3,40}?),? (?:and |but )?(?=(?:just|now|jetzt|grad|gerade|eben|im|i) (?:just "
      r"|now )*(?:done|did"

@@ -25,6 +25,9 @@ def _with_its_unit(found: re.Match[str]) -> str:
 _BATCH: Final = r"(?:flat|point|trout|salmon|ham|bacon|belly|loin|shoulder|turkey|chicken|duck|goose)"
 
 RULES: Final = rules(
+    # the brine beside its meat is no meat
+    (r"\bbrine (?:round|around|about|next to|beside|with|over|on) (?:the |my )?[a-z]+"
+     r" (?:(?:says?|reads?|is|shows?|at|now) )+(?=\d)", "brine "),
     # «104 flat, point 96»: each number behind its piece
     (rf"^(\d{{2,3}}(?: ?[cf])?) ({_BATCH})(?=,? (?:and )?(?:the )?{_BATCH} (?:is )?\d)", r"\2 \1"),
     (rf"^(\d{{2,3}}(?: ?[cf])?) ({_BATCH}),? (?:and )?(\d{{2,3}}(?: ?[cf])?) ({_BATCH})$", r"\2 \1, \4 \3"),
