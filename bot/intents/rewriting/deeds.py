@@ -30,6 +30,8 @@ _SINCE: Final = {  # what it is doing since an hour, by the step that put it the
 }  # fmt: skip
 
 
+_GOT_ROUND_TO: Final = {"turn": "flip", "rins": "rinse"}
+
 RULES: Final = rules(
     (rf"^(?:(?:its|it is|it has|has|been|meats?|the|is|now|just|already|both|all) )*(?P<doing>{'|'.join(_SINCE)})"
      r"(?: (?:away|now|already|along|nicely|on it))* since (?=(?:about |around )?(?:\d|noon|midday|midnight|half"
@@ -39,6 +41,10 @@ RULES: Final = rules(
      r"(?: (?:water|bath))?(?= (?:now|at|since)\b| \d+ ?m?min\w* ago| (?:half )?an hour ago|[,.;]|$)", "done soaking"),
     (r"^(?:(?:ok|now|and|so|got|theyre|they are),? )*(?:both|all(?= (?:of them |pieces )?(?:are )?(?:now )?on\b))"
      r"(?: (?:of them|pieces))? (?:are )?(?:now )?(?=(?:on|off)\b(?! the rack)|in(?: now)?$)", "they are "),
+    (r"^(?:(?:take that back|undo that|scrap that|no|oops|sorry|i),? )+never got a?round to"
+     r" (wrap|flip|turn|rins|rub)\w*(?: (?:it|them|the \w+))?$", lambda m: f"undo the {_GOT_ROUND_TO.get(m[1], m[1])}"),
+    (r"^(?:(?:pepper|coriander|spices?|the|rub|salt|and|n|&|some|mustard|garlic|sugar) )+(?:is |are )?all over"
+     r" (?:it|them)(?=$|[,.;]| (?:and|now|back)\b),?", "rubbed it,"),
     (r"\bpapered (it|them|the [a-z]+)\b", r"wrapped \1 in paper"),
     (r"\bfoiled (it|them|the [a-z]+)\b", r"wrapped \1 in foil"),
     (r"\bbutchers? (?:has |had |already )*(?:took|taken|cut|pulled) (?:it|the bone) out\b", "butcher boned it"),

@@ -31,6 +31,10 @@ _A_WEIGHT: Final = (
 )
 
 RULES: Final = rules(
+    (r"^(?:(?:sorry|ok|i|just|have|ive) )*(?:measured|checked) (?:it )?again,? (?:and )?(?=(?:its|it is) )", ""),
+    (r"\b([1-6]) (?:n|and|&) (?:a |1 )?(quarter|half)(?= (?:at|in|on|thick|inch|of)\b| sorry|$)",
+     lambda m: f"{m[1]} {'1/4' if m[2] == 'quarter' else '1/2'}"),
+    (r"(?<=at the (?:fat|big) end) sorry$|(?<=at the thick end) sorry$", ""),
     (rf"\b{_PARTS.format('a', 'b', 'c')} (?:salt |wet |strong )?(?:brine|pickle)\b"
      r"|\b(?:salt |wet |strong )?(?:brine|pickle)(?:(?: (?:of|with|mix|ratio|strength))* 1 ?: ?(?P<d>[3-9])(?![\d:.])"
      r"|(?: (?:of|with|mix|ratio|strength))+ (?:1|one)(?: part)?(?: (?:of )?salt)? (?:to|in) (?P<e>[3-9]|1\d|20)"

@@ -25,6 +25,16 @@ def _with_its_unit(found: re.Match[str]) -> str:
 _BATCH: Final = r"(?:flat|point|trout|salmon|ham|bacon|belly|loin|shoulder|turkey|chicken|duck|goose)"
 
 RULES: Final = rules(
+    # «hunnerd eighty eight», «dial says 190», «fat end 139 thin bit 151»
+    (r"\bhunn?e?re?d (?:and )?(\d{1,2})\b", lambda m: str(100 + int(m[1]))),
+    (r"^(?:(?:the|my|its|ok) )*(?:dial|gauge)(?: (?:on|in) the (?:lid|dome|door))? (?:(?:says?|reads?|shows?|is|at) )+"
+     r"(?=[1-4]\d\d\b)", "dome says "),
+    (r"\b(?:the )?(?:fat|thick|thin|thinner|thicker|skinny) (?:end|bit|part|side|spot) (?:(?:is|at|reads?|says?|now) )*"
+     r"(?=(?:[89]\d|1\d\d|20\d)\b(?! ?(?:mm|cm|in\b|inch)))", "core "),
+    # «never sent you the 12 oclock one it was 141»
+    (r"^(?:(?:sorry|oh|btw|i) )*(?:never|didnt|forgot to|did not) (?:sent?d?|g[ia]ve|t[eo]ld?l?)"
+     r" (?:you )?the (\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|noon)(?: oclock)? (?:one|reading|temp|number|core),?"
+     r" (?:it |that )?(?:was|is|read) (?=\d{2,3}\b)", r"at \1 core was "),
     # the brine beside its meat is no meat
     (r"\bbrine (?:round|around|about|next to|beside|with|over|on) (?:the |my )?[a-z]+"
      r" (?:(?:says?|reads?|is|shows?|at|now) )+(?=\d)", "brine "),
