@@ -25,6 +25,9 @@ def _with_its_unit(found: re.Match[str]) -> str:
 _BATCH: Final = r"(?:flat|point|trout|salmon|ham|bacon|belly|loin|shoulder|turkey|chicken|duck|goose)"
 
 RULES: Final = rules(
+    # «pit dipped to 215 for ten mins then back 250»: what it is now
+    (r"\b(pit|smoker|grill)s? (?:dipped|dropped|fell|sagged|went(?: down)?|dropped down) to \d{3}\b[^\d?;]{0,24}"
+     r"(?:\d{1,2} ?min\w*[^\d?;]{0,12})?\bback (?:up )?(?:to |at )?(?=[1-4]\d\d\b)", r"\1 "),
     # «hunnerd eighty eight», «dial says 190», «fat end 139 thin bit 151»
     (r"\bhunn?e?re?d (?:and )?(\d{1,2})\b", lambda m: str(100 + int(m[1]))),
     (r"^(?:(?:the|my|its|ok) )*(?:dial|gauge)(?: (?:on|in) the (?:lid|dome|door))? (?:(?:says?|reads?|shows?|is|at) )+"
