@@ -18,6 +18,7 @@ from core.plan.steps import Kind
 from core.service.turn import Turn
 
 SHORTEST = 2  # words; «plan» is the whole plan
+OF_DAYS = re.compile(r"\b(?:early|earlier|sooner|days?|already|before)\b")
 EXACT = frozenset({"batches", "who"})
 OF_STEPS = frozenset({"log", "wrap"})  # «did i wrap it» asks for no advice
 _TO_COME = re.compile(r"^(?:so |and |ok )?(?:when|what time) (?:do|should|shall|can|must|to|would)\b")
@@ -143,7 +144,7 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     plain = normal(intent.text, turn.person.language)
     asked = intent.text if turn.person.language == ENGLISH else plain
     alone = intent.topic == "pull_at" and (IS_IT_ENOUGH.match(plain) or CAN_WE_EAT.search(plain))
-    out_of_it = intent.topic == "earlier"  # «can i take it out», of what is on the fire
+    out_of_it = intent.topic == "earlier" and not OF_DAYS.search(plain)  # «can i take it out», of what is on the fire
     if phase == "cooking" and (alone or out_of_it or core_doubted(plain, turn.person) is not None):
         return replace(intent, topic="pull_at")
     after_a_reading = intent.topic == "now" and re.search(r"(?<![\d.])\d{2,3}\b", asked)  # «core 160 now what»

@@ -24,7 +24,7 @@ def is_it_out(step: Step, a: Assessment) -> tuple[str, asking.Rows]:
 def is_it_lit(step: Step, a: Assessment) -> tuple[str, asking.Rows]:
     """A fire told of days before its time: whether it is for this piece is asked, and nothing noted."""
     text = say(
-        "Is that fire for this piece? By the plan it is lit {when}. Tap it only if it cooks now; a fire for something else I need not know.",
+        "Is that fire for this piece? By the plan it is lit {when}.\nTap it only if it cooks now; a fire for something else I need not know.",
         when=numbers.when(step.due, a.person, a.now),
     )
     lit = asking.button(say("It cooks now: lit"), StepDone(step.key, batch=a.batch.id))

@@ -30,7 +30,7 @@ def _with_colon(hour: str) -> str:
 RULES: Final = rules(
     # «gimme a half hr», «no pings between 11 n 630», «wont get it lit till 8 tomorrow»
     (r"^(?:[a-z ]{0,24},? )?(?:gimme|give me) (?:a |an )?half(?: an?)? ?(?:hr|hour|h)(?: (?:more|pls|please))?$",
-     "remind me in half an hour"),
+     "gimme half hour"),
     (r"^(?:please )?(?:no|dont send) (?:pings|calls|messages|texts|reminders) between (\d{1,2}(?:[:.]\d\d)?|\d{3})"
      r" (?:and|n|&|to) (\d{1,2}(?:[:.]\d\d)?|\d{3})$",
      lambda m: f"no pings after {_with_colon(m[1])} till {_with_colon(m[2])}"),
