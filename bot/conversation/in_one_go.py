@@ -13,6 +13,7 @@ from core.service.turn import Turn
 
 TOGETHER = frozenset({Kind.FLIP, Kind.OUT, Kind.RINSE, Kind.SOAK, Kind.RUB, Kind.DRY, Kind.LIGHT, Kind.MEAT_ON})
 """What is done to several pieces in one go; each comes off the fire, is wrapped and sliced when it is ready."""
+AT_WORK = timedelta(hours=3)  # of one round of work; the next day it may be one of them alone. Judgement
 BESIDE_IT = timedelta(hours=1)
 ONE_FIRE = timedelta(hours=2)  # what is lit so near each other is planned on one fire. Judgement
 
@@ -65,7 +66,8 @@ def _goes_on(turn: Turn, found: Sequence[Assessment], intents: Sequence[Intent])
     if not intents or len(deeds) + len(cold) < len(intents) or (cold and not _by_deed(turn, found)):
         return False
     last = {batches.last_message(turn, a.batch.id) for a in found}
-    return len(last) == 1 and None not in last
+    lately = all(turn.now - batches.last_event(turn, a.batch.id).said_at <= AT_WORK for a in found if None not in last)
+    return len(last) == 1 and None not in last and lately
 
 
 def _by_deed(turn: Turn, found: Sequence[Assessment]) -> bool:

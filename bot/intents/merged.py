@@ -23,7 +23,7 @@ from core.batch.events import Probe
 from core.plan.steps import Kind
 
 _PAIR: Final = 2
-_APART: Final = 9.0  # degrees as typed: no brine differs by so much between two places of it. Judgement
+_APART: Final = {"f": 9.0, "c": 5.0}  # no brine differs by so much between two places of it. Judgement
 BEYOND_THE_CURE = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB})
 
 
@@ -42,12 +42,12 @@ def merged(intents: list[Intent]) -> list[Intent]:
 def _one_place(intent: Intent) -> Intent:
     """«58 n 36» of a brine that cools: the one of them is the fridge's, and which is asked."""
     two = intent.temperatures if isinstance(intent, Reading) else ()
-    if len(two) != _PAIR or any(t.probe is not Probe.BRINE or t.at for t in two) or two[0].unit != two[1].unit:
+    if len(two) < _PAIR or any(t.probe is not Probe.BRINE or t.at or t.unit != two[0].unit for t in two):
         return intent
-    if abs(two[0].value - two[1].value) <= _APART:
+    if max(t.value for t in two) - min(t.value for t in two) <= _APART.get(two[0].unit or "", min(_APART.values())):
         return intent
     either = (Reading((replace(t, probe=probe),)) for t in two for probe in (Probe.BRINE, Probe.FRIDGE))
-    return Unclear("number", f"{two[0].value:g}, {two[1].value:g}", tuple(either))
+    return Unclear("number", ", ".join(f"{t.value:g}" for t in two), tuple(either))
 
 
 def _out_for_good(intents: list[Intent]) -> list[Intent]:

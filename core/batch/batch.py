@@ -207,8 +207,7 @@ def _changed(batch: Batch, changes: dict[str, Any], anew: dict[str, Any] | None,
     if "pit_c" in changes and "meat_on" in batch.done:
         batch = but(batch, pit_sets=(*batch.pit_sets, (at, changes["pit_c"])))
     if anew is not None:
-        settled = batch.setup.assume(anew).change(changes)
-        return but(batch, setup=product(settled.product).settle(settled))
+        batch = but(batch, setup=batch.setup.assume(anew | {k: changes[k] for k in ("product", "cut") if k in changes}))
     found = _with(batch, changes, Setup.change)
     return _dosed(found, at) if changes.keys() & {"put_in_cure", "put_in_water"} else found
 

@@ -43,7 +43,7 @@ RULES: Final = rules(
      r"(?: (?:of them|pieces))? (?:are )?(?:now )?(?=(?:on|off)\b(?! the rack)|in(?: now)?$)", "they are "),
     (r"^(?:(?:take that back|undo that|scrap that|no|oops|sorry|i),? )+never got a?round to"
      r" (wrap|flip|turn|rins|rub)\w*(?: (?:it|them|the \w+))?$", lambda m: f"undo the {_GOT_ROUND_TO.get(m[1], m[1])}"),
-    (r"^(?:(?:pepper|coriander|spices?|the|rub|salt|and|n|&|some|mustard|garlic|sugar) )+(?:is |are )?all over"
+    (r"^(?:(?:pepper|coriander|spices?|the|rub|and|n|&|some|mustard|garlic) )+(?:is |are )?all over"
      r" (?:it|them)(?=$|[,.;]| (?:and|now|back)\b),?", "rubbed it,"),
     (r"\bpapered (it|them|the [a-z]+)\b", r"wrapped \1 in paper"),
     (r"\bfoiled (it|them|the [a-z]+)\b", r"wrapped \1 in foil"),

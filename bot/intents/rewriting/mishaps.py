@@ -15,8 +15,14 @@ _THE_MEAL: Final = r"(?:that|dinner|lunch|supper|eating|(?:we|they) ate|the meal
 
 
 def _for_hours(found: re.Match[str]) -> str:
-    """«from 2 til 5» with the hours between, on a clock of twelve."""
-    return f"power cut {(int(found['b']) - int(found['a'])) % 12 or 12} hours, "
+    """«from 2 til 5» with the hours between; on a clock of twelve without its halves the longer way is not known."""
+    half = {"am": 0, "pm": 12}
+    began, ended = ((int(found[n]) % 12, found[f"{n}m"]) for n in "ab")
+    if began[1] and ended[1]:
+        return f"power cut {(ended[0] + half[ended[1]] - began[0] - half[began[1]]) % 24 or 24} hours, "
+    if began[1] or ended[1] or began[0] >= ended[0]:
+        return "power cut, "  # for how long is asked
+    return f"power cut {ended[0] - began[0]} hours, "
 
 
 RULES: Final = rules(
@@ -32,8 +38,8 @@ RULES: Final = rules(
      r"(?=\d{1,2}(?:\.\d)?(?: ?[cf])?(?: now)?$)", r"\1, fridge "),
     (r"\b(?:the )?(?:power|current|electric\w*) (?:was|were|went|has been|had been) (?:off|out"
      r"|down) from (?P<a>1[0-2]|[1-9])"
-     r"(?: ?[ap]m)? (?:to|until|till?) (?P<b>1[0-2]|[1-9])(?: ?[ap]m)?(?: last night| in the night| this morning"
-     r"| overnight)?"
+     r"(?: ?(?P<am>[ap]m))? (?:to|until|till?) (?P<b>1[0-2]|[1-9])(?: ?(?P<bm>[ap]m))?"
+     r"(?: last night| in the night| this morning| overnight)?"
      r",? (?:and |but |so )?(?=(?:the )?fridges? (?:is|reads|says|at|now|shows|still))", _for_hours),
     (r"\b((?:power|current|electric\w*) (?:was|were|is|has been|went) (?:off|out"
      r"|down) [^,;?]*?),? (?:and )?(?=(?:the )?fridge"

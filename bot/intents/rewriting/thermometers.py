@@ -37,7 +37,7 @@ RULES: Final = rules(
     # «never sent you the 12 oclock one it was 141»
     (r"^(?:(?:sorry|oh|btw|i) )*(?:never|didnt|forgot to|did not) (?:sent?d?|g[ia]ve|t[eo]ld?l?)"
      r" (?:you )?the (\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|noon)(?: oclock)? (?:one|reading|temp|number|core),?"
-     r" (?:it |that )?(?:was|is|read) (?=\d{2,3}\b)", r"at \1 core was "),
+     r" (?:it |that )?(?:was|is|read) (?=\d{2,3}\b)", r"at \1 it was "),
     # the brine beside its meat is no meat
     (r"\bbrine (?:round|around|about|next to|beside|with|over|on) (?:the |my )?[a-z]+"
      r" (?:(?:says?|reads?|is|shows?|at|now) )+(?=\d)", "brine "),
