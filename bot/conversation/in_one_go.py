@@ -66,8 +66,9 @@ def _goes_on(turn: Turn, found: Sequence[Assessment], intents: Sequence[Intent])
     if not intents or len(deeds) + len(cold) < len(intents) or (cold and not _by_deed(turn, found)):
         return False
     last = {batches.last_message(turn, a.batch.id) for a in found}
-    lately = all(turn.now - batches.last_event(turn, a.batch.id).said_at <= AT_WORK for a in found if None not in last)
-    return len(last) == 1 and None not in last and lately
+    if len(last) > 1 or None in last:
+        return False
+    return all(turn.now - batches.last_event(turn, a.batch.id).said_at <= AT_WORK for a in found)
 
 
 def _by_deed(turn: Turn, found: Sequence[Assessment]) -> bool:

@@ -12,8 +12,8 @@ SIMMERED: Final = {"ham": "boiled_ham", "pastrami": "corned_beef"}
 _IT: Final = r"(?: (?:it|them|this|that|the (?:ham|gammon|joint|leg|meat|beef|brisket|flat)))?"
 _SIMMER: Final = rf"(?:boil|simmer|poach)(?:ing|ed)?{_IT}"
 _NO_FIRE: Final = (
-    r"(?:(?:i |we )?(?:dont have|havent got|have|got|theres|there is) (?:no|a|an|any)|no|not? got a|without a)"
-    r" (?:smoker|grill|pit|fire|cooker|bbq|barbecue)(?: (?:here|at home|anymore|any more))?"
+    r"(?:(?:i |we )?(?:(?:dont have|havent got) (?:an?|any)|(?:have|got|theres|there is) no)|no|not got an?"
+    r"|without an?) (?:smoker|grill|pit|fire|cooker|bbq|barbecue)(?: (?:here|at home|anymore|any more))?"
 )
 _I: Final = (
     r"(?:(?:so|and|but|ok|i|ill|i will|we|well|im|gonna|going to|want to|wanna|would rather|id rather|just|only|rather"

@@ -37,7 +37,7 @@ RULES: Final = rules(
     (r"^(?:(?:we|i|sorry|prob(?:ably)?) )*(?:wont|cant) (?:get (?:it|the (?:fire|smoker|pit)) lit"
      r"|light (?:it|up|the fire)|fire it up) (?:till?|until|before) (?=\d|noon|half|tomorrow)", "light the fire at "),
     # «shush about the bacon but keep telling me bout the brisket»
-    (r"^(?:shush|hush|shut up|be quiet|quiet|mute|stop)(?: (?:about|on|for))? (?:the |my )?([a-z]+(?: \d)?),?"
+    (r"^(?:shush|hush|shut up|be quiet|quiet|mute)(?: (?:about|on|for))? (?:the |my )?([a-z]+(?: \d)?),?"
      r" (?:but|and) (?:keep|not|leave|only)\b[^\d?]*$", r"pause \1"),
     # «undo didnt do it yet»
     (r"^undo(?: (?:that|it|this))?,? (?:i |we )?(?:didnt|havent|did not|have not|never)\b[^\d?]*$", "undo"),

@@ -9,7 +9,7 @@ from bot.intents.sums.wanted import NEEDLED
 from core import patterns as re
 from core.units import Fraction, Hours, Kilograms
 
-_PUMPED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml\b(?! of)")
+_PUMPED: Final = re.compile(rf"{NEEDLED.pattern}|\b(?:needle\w*|syringe)\b|\bhow many ml\b(?! of)")
 _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _LEVEL_ASKED: Final = re.compile(r"\b(?:ppm|nitrite|legal|over the limit|too (?:strong|much))\b")
 _SOAKED: Final = re.compile(
